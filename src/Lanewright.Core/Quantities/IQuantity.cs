@@ -1,0 +1,18 @@
+namespace Lanewright.Core.Quantities;
+
+/// <summary>A value of one <see cref="Quantities.Dimension"/>, kept in SI; never NaN and never infinite.</summary>
+/// <typeparam name="TSelf">The quantity itself.</typeparam>
+public interface IQuantity<TSelf>
+    where TSelf : struct, IQuantity<TSelf>
+{
+    /// <summary>What is measured.</summary>
+    static abstract Dimension Dimension { get; }
+
+    /// <summary>The quantity from its value in SI.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="value"/> is NaN or infinite, or outside what the
+    /// quantity allows.</exception>
+    static abstract TSelf FromSi(double value);
+
+    /// <summary>The value in SI.</summary>
+    double Si { get; }
+}

@@ -1,0 +1,7 @@
+namespace Lanewright.Core.Tests;
+
+public sealed class SmokeTests
+{
+    [Fact]
+    public void Runs() => Assert.Equal(4, 2 + 2);
+}
