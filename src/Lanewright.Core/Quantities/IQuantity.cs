@@ -13,6 +13,14 @@ public interface IQuantity<TSelf>
     /// quantity allows.</exception>
     static abstract TSelf FromSi(double value);
 
+    /// <summary>Whether <see cref="FromSi"/> takes the value: any finite one, unless the quantity says less.</summary>
+    static virtual bool Allows(double si) => double.IsFinite(si);
+
     /// <summary>The value in SI.</summary>
     double Si { get; }
 }
+
+/// <summary>A quantity whose zero is nothing at all, so that sums, multiples and ratios of it mean something.</summary>
+/// <typeparam name="TSelf">The quantity itself.</typeparam>
+public interface IScalable<TSelf> : IQuantity<TSelf>
+    where TSelf : struct, IScalable<TSelf>;

@@ -1,14 +1,81 @@
 namespace Lanewright.Core.Text;
 
-/// <summary>Which ton and gallon a bare "ton" or "gal" means.</summary>
-public enum CustomaryUnits
+/// <summary>
+/// How numbers are read and written: the decimal mark, the mark between groups of three digits, and the meaning of a bare
+/// "ton" or "gal". Nothing is taken from the machine or the thread, so a text has the same meaning everywhere.
+/// </summary>
+public sealed record TextCulture
 {
-    /// <summary>Neither: a bare "ton" or "gal" is answered with a question.</summary>
-    None,
+    private const char NarrowNoBreakSpace = '\u202F';
 
-    /// <summary>Short ton and US gallon.</summary>
-    UnitedStates,
+    private TextCulture(string name, char decimalMark, char? groupMark, CustomaryUnits customaryUnits)
+    {
+        Name = name;
+        DecimalMark = decimalMark;
+        GroupMark = groupMark;
+        CustomaryUnits = customaryUnits;
+    }
 
-    /// <summary>Long ton and imperial gallon.</summary>
-    Imperial,
+    /// <summary>Files and machines: decimal point, no groups.</summary>
+    public static TextCulture Invariant { get; } = new("invariant", '.', null, CustomaryUnits.None);
+
+    /// <summary>English, United States.</summary>
+    public static TextCulture UnitedStates { get; } = new("en-US", '.', ',', CustomaryUnits.UnitedStates);
+
+    /// <summary>English, United Kingdom.</summary>
+    public static TextCulture UnitedKingdom { get; } = new("en-GB", '.', ',', CustomaryUnits.Imperial);
+
+    /// <summary>German, Germany.</summary>
+    public static TextCulture German { get; } = DecimalComma("de-DE");
+
+    /// <summary>French, France.</summary>
+    public static TextCulture French { get; } = DecimalComma("fr-FR");
+
+    /// <summary>French, Canada; a bare gallon or ton is asked about, for both meanings are met there.</summary>
+    public static TextCulture CanadianFrench { get; } = DecimalComma("fr-CA");
+
+    /// <summary>Finnish, Finland.</summary>
+    public static TextCulture Finnish { get; } = DecimalComma("fi-FI");
+
+    /// <summary>Norwegian (bokmål), Norway.</summary>
+    public static TextCulture Norwegian { get; } = DecimalComma("nb-NO");
+
+    /// <summary>Turkish, Turkey.</summary>
+    public static TextCulture Turkish { get; } = DecimalComma("tr-TR");
+
+    /// <summary>Every culture.</summary>
+    public static IReadOnlyList<TextCulture> All { get; } =
+        [Invariant, UnitedStates, UnitedKingdom, German, French, CanadianFrench, Finnish, Norwegian, Turkish];
+
+    /// <summary>The language and country, e.g. <c>en-US</c>.</summary>
+    public string Name { get; }
+
+    /// <summary>The mark before the decimals, point or comma.</summary>
+    public char DecimalMark { get; }
+
+    /// <summary>The mark written between groups of three digits, or null when groups are not written.</summary>
+    public char? GroupMark { get; }
+
+    /// <summary>What a bare "ton" or "gal" means.</summary>
+    public CustomaryUnits CustomaryUnits { get; }
+
+    /// <summary>The culture of that name, whatever the letter case; false when there is none.</summary>
+    public static bool TryFind(string? name, out TextCulture culture)
+    {
+        foreach (var known in All)
+        {
+            if (!known.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+                continue;
+            culture = known;
+            return true;
+        }
+
+        culture = Invariant;
+        return false;
+    }
+
+    /// <inheritdoc/>
+    public override string ToString() => Name;
+
+    private static TextCulture DecimalComma(string name) => new(name, ',', NarrowNoBreakSpace, CustomaryUnits.None);
 }

@@ -1,0 +1,113 @@
+using Lanewright.Core.Quantities;
+
+namespace Lanewright.Core.Text;
+
+/// <summary>
+/// Reads a number and the unit behind it, or several of one dimension from large to small (<c>12 ft 6 in</c>), into every
+/// meaning they may have. A unit of null stands for no unit.
+/// </summary>
+internal static class AmountReader
+{
+    /// <summary>Longer than any number with its unit; what is longer is not looked at.</summary>
+    internal const int LongestText = 120;
+
+    private const int LongestEcho = 40;
+
+    internal readonly record struct Meaning(double Value, Unit? Unit);
+
+    internal readonly record struct Scan(IReadOnlyList<Meaning> Meanings, TextProblem Problem, string Read);
+
+    internal static Scan Read(string? text, TextCulture culture)
+    {
+        var trimmed = (text ?? "").AsSpan().Trim();
+        if (trimmed.IsEmpty)
+            return Fail(TextProblem.Empty, trimmed);
+        return trimmed.Length > LongestText
+            ? Fail(TextProblem.TooLong, trimmed)
+            : Read(trimmed, culture);
+    }
+
+    /// <summary>The text as it is given back in a reading: shortened, and never cut inside a character of two parts.</summary>
+    internal static string Echo(ReadOnlySpan<char> text)
+    {
+        if (text.Length <= LongestEcho)
+            return text.ToString();
+        var end = char.IsHighSurrogate(text[LongestEcho - 1]) ? LongestEcho - 1 : LongestEcho;
+        return string.Concat(text[..end], "…");
+    }
+
+    private static Scan Read(ReadOnlySpan<char> text, TextCulture culture)
+    {
+        var number = NumberReader.Read(text, culture);
+        if (number.Values.Count == 0)
+            return Fail(TextProblem.NotANumber, text);
+        var rest = text[number.Length..].Trim();
+        if (number.Values.Any(value => !double.IsFinite(value)))
+            return Fail(TextProblem.OutOfRange, text);
+        if (rest.IsEmpty)
+            return new([.. number.Values.Select(value => new Meaning(value, null))], TextProblem.None, Echo(text));
+        if (!StartsLikeUnit(rest))
+            return Fail(TextProblem.NotANumber, text);
+        var units = UnitsOf(rest, culture);
+        if (units.Count > 0)
+            return Combine(number.Values, units, text);
+        return Sequence(number.Values, rest, culture) is { Count: > 0 } meanings
+            ? new(meanings, TextProblem.None, Echo(text))
+            : Fail(TextProblem.UnknownUnit, rest);
+    }
+
+    // "12 ft 6 in": the unit ends before the first digit behind which a smaller amount can be read.
+    private static List<Meaning>? Sequence(IReadOnlyList<double> values, ReadOnlySpan<char> rest, TextCulture culture)
+    {
+        for (var cut = 1; cut < rest.Length; cut++)
+        {
+            if (!char.IsAsciiDigit(rest[cut]) || char.IsAsciiDigit(rest[cut - 1]))
+                continue;
+            var units = UnitsOf(rest[..cut], culture);
+            if (units.Count == 0)
+                continue;
+            var smaller = Read(rest[cut..], culture).Meanings;
+            var meanings = new List<Meaning>();
+            foreach (var value in values)
+            {
+                foreach (var unit in units)
+                    meanings.AddRange(smaller.Select(part => Join(value, unit, part)).OfType<Meaning>());
+            }
+
+            return meanings;
+        }
+
+        return null;
+    }
+
+    // Only a whole number of the larger unit, and less than one more of it: 12 ft 6 in, but not 1.5 ft 6 in or 1 ft 13 in.
+    private static Meaning? Join(double value, Unit unit, Meaning part)
+    {
+        if (part.Unit is null || part.Unit.Dimension != unit.Dimension || unit.Dimension == Dimension.Temperature)
+            return null;
+        var many = unit.Numerator * part.Unit.Denominator / (unit.Denominator * part.Unit.Numerator);
+        if (many <= 1 || many != decimal.Truncate(many) || value != Math.Floor(value))
+            return null;
+        var share = part.Value / (double)many;
+        if (share is < 0 or >= 1 || double.IsNegative(part.Value))
+            return null;
+        return new Meaning(value < 0 ? value - share : value + share, unit);
+    }
+
+    private static Scan Combine(IReadOnlyList<double> values, IReadOnlyList<Unit> units, ReadOnlySpan<char> text)
+    {
+        var meanings = new List<Meaning>();
+        foreach (var value in values)
+            meanings.AddRange(units.Select(unit => new Meaning(value, unit)));
+        return new(meanings, TextProblem.None, Echo(text));
+    }
+
+    private static IReadOnlyList<Unit> UnitsOf(ReadOnlySpan<char> text, TextCulture culture) =>
+        UnitSpelling.Meanings(text.ToString(), meanings => UnitWords.Narrow(meanings, culture));
+
+    private static bool StartsLikeUnit(ReadOnlySpan<char> text) =>
+        char.IsLetter(text[0]) || text[0] is '%' or '‰' or '°' or 'º' or '\'' or '"' or '#' or '\u2019' or '\u2032'
+            or '\u201D' or '\u2033' or '℃' or '℉' or '/';
+
+    private static Scan Fail(TextProblem problem, ReadOnlySpan<char> text) => new([], problem, Echo(text));
+}
