@@ -1,0 +1,120 @@
+namespace Lanewright.Core.Statistics;
+
+public sealed partial class RandomSource
+{
+    private const double Root3 = 1.7320508075688772;
+    private const double Root6 = 2.449489742783178;
+    private const double Root2 = 1.4142135623730951;
+
+    /// <summary>Rectangular with mean 0 and standard deviation 1: between -sqrt 3 and sqrt 3.</summary>
+    public double NextRectangular() => ((2 * NextDouble()) - 1) * Root3;
+
+    /// <summary>Symmetric triangular with mean 0 and standard deviation 1: between -sqrt 6 and sqrt 6.</summary>
+    public double NextTriangular() => (NextDouble() + NextDouble() - 1) * Root6;
+
+    /// <summary>Arcsine (U-shaped) with mean 0 and standard deviation 1: between -sqrt 2 and sqrt 2, like a sine wave
+    /// read at a random moment.</summary>
+    public double NextArcsine()
+    {
+        // The direction of a point uniform in the disc is uniform, and the arcsine law is that of its cosine.
+        double x, squared;
+        do
+        {
+            x = (2 * NextDouble()) - 1;
+            var y = (2 * NextDouble()) - 1;
+            squared = (x * x) + (y * y);
+        }
+        while (squared > 1 || squared == 0);
+        return Root2 * x / Math.Sqrt(squared);
+    }
+
+    /// <summary>Normal with mean 0 and standard deviation 1, by the ziggurat method.</summary>
+    public double NextNormal()
+    {
+        var bits = NextUInt64();
+        var layer = (int)(bits & 0xFF);
+        // The layer and the place in it come from different bits.
+        var place = (long)bits >> 11;
+        return Math.Abs(place) < NormalLayers.Inside[layer]
+            ? place * NormalLayers.Scale[layer]
+            : NormalAtEdge(layer, place);
+    }
+
+    private double NormalAtEdge(int layer, long place)
+    {
+        while (true)
+        {
+            if (layer == 0)
+                return NormalTail(place < 0);
+            var x = place * NormalLayers.Scale[layer];
+            var low = NormalLayers.Height[layer];
+            if (low + (NextDouble() * (NormalLayers.Height[layer + 1] - low)) < NormalLayers.Bell(x))
+                return x;
+
+            var bits = NextUInt64();
+            layer = (int)(bits & 0xFF);
+            place = (long)bits >> 11;
+            if (Math.Abs(place) < NormalLayers.Inside[layer])
+                return place * NormalLayers.Scale[layer];
+        }
+    }
+
+    /// <summary>Beyond the last edge: exponential with rejection (G. Marsaglia, Technometrics 6 (1964)).</summary>
+    private double NormalTail(bool negative)
+    {
+        double excess, test;
+        do
+        {
+            excess = -Elementary.Log(NextAboveZero()) / NormalLayers.TailStart;
+            test = -Elementary.Log(NextAboveZero());
+        }
+        while (2 * test < excess * excess);
+        return negative ? -NormalLayers.TailStart - excess : NormalLayers.TailStart + excess;
+    }
+
+    /// <summary>
+    /// Student's t with <paramref name="nu"/> degrees of freedom, any real number above 0; not scaled to unit standard
+    /// deviation (which is sqrt(nu/(nu - 2)) for nu above 2). Infinite nu gives the normal distribution.
+    /// </summary>
+    /// <remarks>R. W. Bailey, "Polar generation of random variates with the t-distribution", Mathematics of Computation
+    /// 62 (1994).</remarks>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="nu"/> is not above 0.</exception>
+    public double NextStudentT(double nu)
+    {
+        Require.Positive(nu);
+        if (double.IsPositiveInfinity(nu))
+            return NextNormal();
+        double x, squared;
+        do
+        {
+            x = (2 * NextDouble()) - 1;
+            var y = (2 * NextDouble()) - 1;
+            squared = (x * x) + (y * y);
+        }
+        while (squared > 1 || squared == 0);
+        return x * Math.Sqrt(nu * Elementary.Expm1(-2 / nu * Elementary.Log(squared)) / squared);
+    }
+
+    /// <summary>Fills with <see cref="NextDouble"/>.</summary>
+    public void FillUniform(Span<double> values)
+    {
+        foreach (ref var value in values)
+            value = NextDouble();
+    }
+
+    /// <summary>Fills with <see cref="NextNormal"/>.</summary>
+    public void FillNormal(Span<double> values)
+    {
+        foreach (ref var value in values)
+            value = NextNormal();
+    }
+
+    /// <summary>Fills with <see cref="NextStudentT"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="nu"/> is not above 0.</exception>
+    public void FillStudentT(Span<double> values, double nu)
+    {
+        Require.Positive(nu);
+        foreach (ref var value in values)
+            value = NextStudentT(nu);
+    }
+}
