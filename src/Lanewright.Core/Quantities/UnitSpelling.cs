@@ -94,7 +94,8 @@ internal static class UnitSpelling
         '²' => "2",
         '³' => "3",
         '^' or '.' or ',' => "",
-        '-' or '\u2010' or '\u2011' or '·' or '_' or '\u00A0' or '\u202F' or '\u2009' or '\t' => " ",
+        '-' or '\u2010' or '\u2011' or '\u2013' or '\u2212' or '·' or '_' or '\u00A0'
+            or '\u202F' or '\u2009' or '\t' => " ",
         '\u2032' or '\u2019' => "'",
         '\u2033' or '\u201D' => "\"",
         'º' => "°",

@@ -11,13 +11,15 @@ public static partial class Units
         [.. Registered.Where(unit => unit.Dimension == dimension)];
 
     /// <summary>
-    /// The unit with this symbol or spelling, whatever the letter case; null when there is none or when there are
-    /// several ("ton", "gal", "lb/mile").
+    /// The unit with exactly this symbol, or else with this spelling in any letter case; null when there is none or when
+    /// there are several ("ton", "gal", "lb/mile").
     /// </summary>
     public static Unit? Find(string? symbolOrSpelling)
     {
-        var meanings = string.IsNullOrWhiteSpace(symbolOrSpelling) ? [] : UnitSpelling.Meanings(symbolOrSpelling, all => all);
-        return meanings.Count == 1 ? meanings[0] : null;
+        var meanings = UnitSpelling.Meanings(symbolOrSpelling ?? "", all => all);
+        return meanings.Count == 1
+            ? meanings[0]
+            : meanings.FirstOrDefault(unit => unit.Symbol.Equals(symbolOrSpelling, StringComparison.Ordinal));
     }
 
     private static Unit Add(Unit unit)

@@ -3,8 +3,8 @@ using Lanewright.Core.Quantities;
 namespace Lanewright.Core.Text;
 
 /// <summary>
-/// Reads a number and the unit behind it, or several of one dimension from large to small (<c>12 ft 6 in</c>), into every
-/// meaning they may have. A unit of null stands for no unit.
+/// Reads a number and the unit behind it, or several of one dimension from large to small (<c>12 ft 6 in</c>), into
+/// every meaning they may have. A unit of null stands for no unit.
 /// </summary>
 internal static class AmountReader
 {
@@ -12,6 +12,9 @@ internal static class AmountReader
     internal const int LongestText = 120;
 
     private const int LongestEcho = 40;
+
+    // Hours, minutes and seconds; yards, feet and inches.
+    private const int MostParts = 3;
 
     internal readonly record struct Meaning(double Value, Unit? Unit);
 
@@ -24,10 +27,10 @@ internal static class AmountReader
             return Fail(TextProblem.Empty, trimmed);
         return trimmed.Length > LongestText
             ? Fail(TextProblem.TooLong, trimmed)
-            : Read(trimmed, culture);
+            : Read(trimmed, culture, MostParts);
     }
 
-    /// <summary>The text as it is given back in a reading: shortened, and never cut inside a character of two parts.</summary>
+    /// <summary>The text as a reading gives it back: shortened, never cut inside a character of two parts.</summary>
     internal static string Echo(ReadOnlySpan<char> text)
     {
         if (text.Length <= LongestEcho)
@@ -36,7 +39,7 @@ internal static class AmountReader
         return string.Concat(text[..end], "…");
     }
 
-    private static Scan Read(ReadOnlySpan<char> text, TextCulture culture)
+    private static Scan Read(ReadOnlySpan<char> text, TextCulture culture, int parts)
     {
         var number = NumberReader.Read(text, culture);
         if (number.Values.Count == 0)
@@ -51,22 +54,24 @@ internal static class AmountReader
         var units = UnitsOf(rest, culture);
         if (units.Count > 0)
             return Combine(number.Values, units, text);
-        return Sequence(number.Values, rest, culture) is { Count: > 0 } meanings
+        var meanings = parts == 1 ? [] : Sequence(number.Values, rest, culture, parts - 1);
+        return meanings.Count > 0
             ? new(meanings, TextProblem.None, Echo(text))
             : Fail(TextProblem.UnknownUnit, rest);
     }
 
     // "12 ft 6 in": the unit ends before the first digit behind which a smaller amount can be read.
-    private static List<Meaning>? Sequence(IReadOnlyList<double> values, ReadOnlySpan<char> rest, TextCulture culture)
+    private static List<Meaning> Sequence(
+        IReadOnlyList<double> values, ReadOnlySpan<char> rest, TextCulture culture, int parts)
     {
         for (var cut = 1; cut < rest.Length; cut++)
         {
-            if (!char.IsAsciiDigit(rest[cut]) || char.IsAsciiDigit(rest[cut - 1]))
+            if (!NumberReader.Starts(rest[cut]) || NumberReader.Starts(rest[cut - 1]))
                 continue;
             var units = UnitsOf(rest[..cut], culture);
             if (units.Count == 0)
                 continue;
-            var smaller = Read(rest[cut..], culture).Meanings;
+            var smaller = Read(rest[cut..], culture, parts).Meanings;
             var meanings = new List<Meaning>();
             foreach (var value in values)
             {
@@ -74,13 +79,14 @@ internal static class AmountReader
                     meanings.AddRange(smaller.Select(part => Join(value, unit, part)).OfType<Meaning>());
             }
 
-            return meanings;
+            if (meanings.Count > 0)
+                return meanings;
         }
 
-        return null;
+        return [];
     }
 
-    // Only a whole number of the larger unit, and less than one more of it: 12 ft 6 in, but not 1.5 ft 6 in or 1 ft 13 in.
+    // Only a whole number of the larger unit, and less than one more of it: 12 ft 6 in, not 1.5 ft 6 in nor 1 ft 13 in.
     private static Meaning? Join(double value, Unit unit, Meaning part)
     {
         if (part.Unit is null || part.Unit.Dimension != unit.Dimension || unit.Dimension == Dimension.Temperature)

@@ -27,7 +27,7 @@ public readonly record struct NumberForm
         return new(count, null);
     }
 
-    /// <summary>So many digits in all, from the first that is not zero, 1 to 17; zeros at the end are written.</summary>
+    /// <summary>So many digits from the first that is not zero, 1 to 17; zeros at the end are written.</summary>
     public static NumberForm Significant(int count)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);

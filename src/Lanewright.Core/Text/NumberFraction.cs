@@ -8,8 +8,8 @@ internal static class NumberFraction
     private const int MostDigits = 4;
 
     /// <summary>
-    /// The value of the whole part and the fraction that follows it at <paramref name="at"/>, and where it ends; null when
-    /// none follows. <paramref name="whole"/> is null when nothing precedes the fraction.
+    /// The value of the whole part and the fraction that follows it at <paramref name="at"/>, and where it ends; null
+    /// when none follows. <paramref name="whole"/> is null when nothing precedes the fraction.
     /// </summary>
     internal static (double Value, int End)? Take(ReadOnlySpan<char> text, IEnumerable<string>? whole, int at)
     {
@@ -33,6 +33,8 @@ internal static class NumberFraction
                 ? (before + ((double)over.Value / below.Value), below.End)
                 : null;
     }
+
+    internal static bool IsVulgar(char letter) => Vulgar(letter) is not null;
 
     private static bool IsStroke(char letter) => letter is '/' or '\u2044' or '\u2215';
 

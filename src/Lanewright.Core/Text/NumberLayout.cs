@@ -3,46 +3,36 @@ using System.Text;
 
 namespace Lanewright.Core.Text;
 
-/// <summary>Lays out the plain digits of a number with the culture's marks, without powers of ten for everyday sizes.</summary>
+/// <summary>Lays out digits with the culture's marks, without powers of ten for everyday sizes.</summary>
 internal static class NumberLayout
 {
     private const int LargestPlainExponent = 15;
     private const int SmallestPlainExponent = -7;
 
-    /// <summary>Lays out a number written as <c>-123.45</c> or <c>-1.2345E+02</c>.</summary>
-    internal static string Lay(string number, TextCulture culture)
+    internal static string Lay(DecimalDigits number, TextCulture culture)
     {
-        var negative = number[0] == '-';
-        var parts = number[(negative ? 1 : 0)..].Split('E');
-        var digits = parts[0];
-        var exponent = parts.Length == 1 ? 0 : int.Parse(parts[1], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
-        var text = new StringBuilder(negative && digits.AsSpan().ContainsAnyInRange('1', '9') ? "-" : "");
-        if (exponent is < SmallestPlainExponent or > LargestPlainExponent)
+        var text = new StringBuilder(number.Negative && !number.IsZero ? "-" : "");
+        if (!number.IsZero && number.Exponent is < SmallestPlainExponent or > LargestPlainExponent)
         {
-            return text.Append(digits.Replace('.', culture.DecimalMark)).Append('e')
-                .Append(exponent.ToString(CultureInfo.InvariantCulture)).ToString();
+            text.Append(number.Digits[0]);
+            if (number.Digits.Length > 1)
+                text.Append(culture.DecimalMark).Append(number.Digits, 1, number.Digits.Length - 1);
+            return text.Append('e').Append(number.Exponent.ToString(CultureInfo.InvariantCulture)).ToString();
         }
 
-        var (whole, decimals) = Shift(digits, exponent);
-        for (var i = 0; i < whole.Length; i++)
+        // Zeros before the first digit (0.05) or behind the last (1200) up to the decimal mark.
+        var digits = number.Exponent < 0 ? new string('0', -number.Exponent) + number.Digits : number.Digits;
+        var wholeLength = Math.Max(number.Exponent, 0) + 1;
+        digits = digits.PadRight(wholeLength, '0');
+        for (var i = 0; i < wholeLength; i++)
         {
-            if (i > 0 && (whole.Length - i) % 3 == 0 && culture.GroupMark is { } group)
+            if (i > 0 && (wholeLength - i) % 3 == 0 && culture.GroupMark is { } group)
                 text.Append(group);
-            text.Append(whole[i]);
+            text.Append(digits[i]);
         }
 
-        return decimals.Length == 0 ? text.ToString() : text.Append(culture.DecimalMark).Append(decimals).ToString();
-    }
-
-    private static (string Whole, string Decimals) Shift(string digits, int exponent)
-    {
-        var point = digits.IndexOf('.', StringComparison.Ordinal);
-        var all = digits.Replace(".", "", StringComparison.Ordinal);
-        point = (point < 0 ? all.Length : point) + exponent;
-        if (point <= 0)
-            return ("0", new string('0', -point) + all);
-        return point >= all.Length
-            ? (all + new string('0', point - all.Length), "")
-            : (all[..point], all[point..]);
+        return digits.Length == wholeLength
+            ? text.ToString()
+            : text.Append(culture.DecimalMark).Append(digits, wholeLength, digits.Length - wholeLength).ToString();
     }
 }

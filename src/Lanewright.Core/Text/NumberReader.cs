@@ -4,8 +4,8 @@ using System.Text;
 namespace Lanewright.Core.Text;
 
 /// <summary>
-/// Reads the number at the start of a text. A group is exactly three digits, so one point or comma is ambiguous only when
-/// exactly three digits follow it and one to three, not beginning with 0, precede it. Such a mark is the culture's
+/// Reads the number at the start of a text. A group is exactly three digits, so one point or comma is ambiguous only
+/// when exactly three digits follow it and one to three, not beginning with 0, precede it. Such a mark is the culture's
 /// decimal mark, or else the culture's group mark, or else both meanings are given.
 /// </summary>
 internal static class NumberReader
@@ -44,6 +44,8 @@ internal static class NumberReader
         return new([.. meanings.Select(value => negative && value != 0 ? -value : value)], at);
     }
 
+    internal static bool Starts(char letter) => char.IsAsciiDigit(letter) || NumberFraction.IsVulgar(letter);
+
     internal static bool IsSpace(char letter) => letter is ' ' or '\t' or '\u00A0' or '\u2009' or '\u202F' or '\u2007';
 
     internal static int SkipSpaces(ReadOnlySpan<char> text, int at)
@@ -53,8 +55,8 @@ internal static class NumberReader
         return at;
     }
 
-    // The digits are checked before, so this cannot fail; a number too small to keep comes back as infinite, like one too
-    // large, so that neither passes for a value.
+    // The digits are checked before, so this cannot fail; a number too small to keep comes back as infinite, like one
+    // too large, so that neither passes for a value.
     internal static double Parse(string digits)
     {
         var value = double.Parse(digits, NumberStyles.Float, CultureInfo.InvariantCulture);

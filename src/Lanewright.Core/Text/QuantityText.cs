@@ -29,7 +29,7 @@ public static partial class QuantityText
             throw new ArgumentException($"{unitWhenNone} does not measure {T.Dimension}.", nameof(unitWhenNone));
         var scan = AmountReader.Read(text, culture);
         if (scan.Problem != TextProblem.None)
-            return TextReading<T>.Failed(scan.Problem, scan.Read, Expected.Quantity(scan.Problem, T.Dimension, culture));
+            return Fail<T>(scan.Problem, scan.Read, culture);
         IReadOnlyList<Unit> bare = unitWhenNone is null ? Units.Of(T.Dimension) : [unitWhenNone];
         var amounts = scan.Meanings
             .SelectMany(meaning => meaning.Unit is null

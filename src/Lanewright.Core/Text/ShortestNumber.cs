@@ -4,14 +4,14 @@ using Lanewright.Core.Quantities;
 namespace Lanewright.Core.Text;
 
 /// <summary>
-/// The shortest decimal number of a unit that comes back as the same value in SI. Converting to the unit and back rounds
-/// twice, so the number that was typed is found by trying: 17 digits always tell two doubles apart.
+/// The shortest decimal number of a unit that comes back as the same value in SI. Converting to the unit and back
+/// rounds twice, so the number that was typed is found by trying: 17 digits always tell two doubles apart.
 /// </summary>
 internal static class ShortestNumber
 {
     private const int MostDigits = 17;
 
-    internal static string In(Unit unit, double si)
+    internal static DecimalDigits In(Unit unit, double si)
     {
         var value = unit.FromSi(si);
         if (!double.IsFinite(value))
@@ -20,16 +20,16 @@ internal static class ShortestNumber
         {
             var text = value.ToString($"E{digits - 1}", CultureInfo.InvariantCulture);
             if (unit.ToSi(NumberReader.Parse(text)) == si)
-                return text;
+                return DecimalDigits.Of(text);
         }
 
         foreach (var near in Neighbours(value))
         {
             if (unit.ToSi(near) == si)
-                return near.ToString("R", CultureInfo.InvariantCulture);
+                return DecimalDigits.Of(near);
         }
 
-        return value.ToString("R", CultureInfo.InvariantCulture);
+        return DecimalDigits.Of(value);
     }
 
     private static double[] Neighbours(double value) =>

@@ -1,8 +1,8 @@
 namespace Lanewright.Core.Text;
 
 /// <summary>
-/// How numbers are read and written: the decimal mark, the mark between groups of three digits, and the meaning of a bare
-/// "ton" or "gal". Nothing is taken from the machine or the thread, so a text has the same meaning everywhere.
+/// How numbers are read and written: the decimal mark, the mark between groups of three digits, and the meaning of a
+/// bare "ton" or "gal". Nothing is taken from the machine or the thread, so a text has the same meaning everywhere.
 /// </summary>
 public sealed record TextCulture
 {

@@ -5,7 +5,7 @@ namespace Lanewright.Core.Text;
 /// <summary>One meaning that a text may have.</summary>
 /// <param name="Value">The value it would be.</param>
 /// <param name="Unit">The unit it would be in, or null for a plain number.</param>
-/// <param name="Words">The meaning written out; read again, these words have this meaning and no other.</param>
+/// <param name="Words">The meaning written out; read as that quantity, these words have this meaning and no other.</param>
 /// <typeparam name="T">What was asked for.</typeparam>
 public sealed record TextChoice<T>(T Value, Unit? Unit, string Words);
 
@@ -25,8 +25,8 @@ public sealed class TextReading<T>
     private readonly T? value;
 
     private TextReading(
-        TextOutcome outcome, T? value, Unit? unit, IReadOnlyList<TextChoice<T>> choices, TextProblem problem, string read,
-        string expected)
+        TextOutcome outcome, T? value, Unit? unit, IReadOnlyList<TextChoice<T>> choices, TextProblem problem,
+        string read, string expected)
     {
         Outcome = outcome;
         this.value = value;
@@ -58,7 +58,7 @@ public sealed class TextReading<T>
     /// <summary>The part of the text that the outcome is about, shortened if it is long.</summary>
     public string Read { get; }
 
-    /// <summary>For a problem, what was expected, in plain English and in the culture's own marks; otherwise empty.</summary>
+    /// <summary>For a problem, what was expected, in plain English with the culture's marks; otherwise empty.</summary>
     public string Expected { get; }
 
     /// <summary>The value, if there is one.</summary>

@@ -30,7 +30,8 @@ internal static class UnitWords
     }
 
     private static CustomaryUnits SystemOf(Unit unit) =>
-        unit.Symbol.Contains("US ", StringComparison.Ordinal) || unit.Symbol.Contains("short ton", StringComparison.Ordinal)
+        unit.Symbol.Contains("US ", StringComparison.Ordinal)
+            || unit.Symbol.Contains("short ton", StringComparison.Ordinal)
             ? CustomaryUnits.UnitedStates
             : unit.Symbol.Contains("imp ", StringComparison.Ordinal)
                 || unit.Symbol.Contains("long ton", StringComparison.Ordinal)

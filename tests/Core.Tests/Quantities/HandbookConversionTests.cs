@@ -41,4 +41,100 @@ public sealed class HandbookConversionTests
         Assert.Equal(gramsOnThreeAndAHalfMetres, rate.ToAreaRate(Length.FromMetres(3.5)).GramsPerSquareMetre, 0.0005);
         Assert.Equal(poundsPerArea, rate.ToAreaRate(TwelveFeet).PoundsPerThousandSquareFeet, 0.0005);
     }
+
+    // Worked out from the exact factors.
+    [Theory]
+    [InlineData(5, 64.9)]
+    [InlineData(8, 103.8)]
+    [InlineData(10, 129.8)]
+    [InlineData(15, 194.7)]
+    [InlineData(20, 259.5)]
+    [InlineData(30, 389.3)]
+    [InlineData(40, 519.1)]
+    public void Grams_per_square_metre_become_pounds_per_twelve_foot_lane_mile(double grams, double pounds) =>
+        Assert.Equal(
+            pounds, AreaRate.FromGramsPerSquareMetre(grams).ToLaneRate(TwelveFeet).PoundsPerLaneMile, 0.05);
+
+    [Fact]
+    public void One_pound_per_lane_mile_is_0_281_849_23_kilograms_per_lane_kilometre() =>
+        Assert.Equal(0.28184923, LaneRate.FromPoundsPerLaneMile(1).KilogramsPerLaneKilometre, 5e-9);
+
+    // The 2012 Minnesota winter parking-lot and road field handbook prints its charts per two-lane mile.
+    [Fact]
+    public void A_rate_per_two_lane_mile_is_half_as_much_on_each_lane() =>
+        Assert.Equal(LaneRate.FromPoundsPerLaneMile(150), LaneRate.FromPoundsPerTwoLaneMile(300));
+
+    // Worked out from the exact factors; the contract band of 8 to 10 gal/ton in L/t.
+    [Theory]
+    [InlineData(1, 4.172702)]
+    [InlineData(8, 33.38162)]
+    [InlineData(10, 41.72702)]
+    [InlineData(50, 208.6351)]
+    public void Gallons_per_ton_become_litres_per_tonne(double gallonsPerTon, double litresPerTonne) =>
+        Assert.Equal(
+            litresPerTonne, LiquidPerMass.FromUsGallonsPerShortTon(gallonsPerTon).LitresPerTonne, litresPerTonne * 1e-6);
+
+    // Minnesota Pollution Control Agency, "Material conversions for winter parking lot and sidewalk maintenance",
+    // lb/lane-mile (12 ft) to lb/1000 ft2, printed to one decimal. 225 gives 3.551 and is printed as cut off, 3.5.
+    [Theory]
+    [InlineData(25, 0.4)]
+    [InlineData(50, 0.8)]
+    [InlineData(75, 1.2)]
+    [InlineData(100, 1.6)]
+    [InlineData(125, 2.0)]
+    [InlineData(150, 2.4)]
+    [InlineData(175, 2.8)]
+    [InlineData(200, 3.2)]
+    [InlineData(250, 3.9)]
+    [InlineData(275, 4.3)]
+    [InlineData(300, 4.7)]
+    [InlineData(350, 5.5)]
+    public void The_MPCA_table_from_lane_miles_is_met(double perLaneMile, double perThousandSquareFeet) =>
+        Assert.Equal(
+            perThousandSquareFeet,
+            LaneRate.FromPoundsPerLaneMile(perLaneMile).ToAreaRate(TwelveFeet).PoundsPerThousandSquareFeet,
+            0.05 + 1e-9);
+
+    [Fact]
+    public void The_MPCA_table_cuts_225_off_instead_of_rounding_it() =>
+        Assert.Equal(
+            3.5, Math.Truncate(LaneRate.FromPoundsPerLaneMile(225).ToAreaRate(TwelveFeet).PoundsPerThousandSquareFeet * 10) / 10);
+
+    // The same table the other way, printed whole. 2.5 gives 158.4 and is printed rounded up, 159.
+    [Theory]
+    [InlineData(0.5, 32)]
+    [InlineData(0.75, 48)]
+    [InlineData(1, 63)]
+    [InlineData(1.25, 79)]
+    [InlineData(1.5, 95)]
+    [InlineData(1.75, 111)]
+    [InlineData(2, 127)]
+    [InlineData(2.25, 143)]
+    [InlineData(2.75, 174)]
+    [InlineData(3, 190)]
+    [InlineData(3.25, 206)]
+    [InlineData(5, 317)]
+    public void The_MPCA_table_to_lane_miles_is_met(double perThousandSquareFeet, double perLaneMile) =>
+        Assert.Equal(
+            perLaneMile,
+            AreaRate.FromPoundsPerThousandSquareFeet(perThousandSquareFeet).ToLaneRate(TwelveFeet).PoundsPerLaneMile,
+            0.5 + 1e-9);
+
+    [Fact]
+    public void The_MPCA_table_prints_159_where_2_5_gives_158_4() =>
+        Assert.Equal(158.4, AreaRate.FromPoundsPerThousandSquareFeet(2.5).ToLaneRate(TwelveFeet).PoundsPerLaneMile, 1e-9);
+
+    // The same source: 1.08 short tons of salt to the cubic yard. Its rows for 10 and 20 yd3 hold; its row for 5 yd3 says
+    // 6.4 tons, which no density between those rows gives: a misprint for 5.4.
+    [Theory]
+    [InlineData(10, 10.8, true)]
+    [InlineData(20, 21.6, true)]
+    [InlineData(5, 5.4, true)]
+    [InlineData(5, 6.4, false)]
+    public void The_MPCA_row_of_5_cubic_yards_to_6_4_tons_is_a_misprint(double yards, double tons, bool agrees)
+    {
+        var density = Mass.FromShortTons(1.08) / Volume.FromCubicYards(1);
+        var mass = Volume.FromCubicYards(yards) * density;
+        Assert.Equal(agrees, Math.Abs(mass.ShortTons - tons) < 0.05);
+    }
 }
