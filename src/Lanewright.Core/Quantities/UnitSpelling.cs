@@ -102,6 +102,7 @@ internal static class UnitSpelling
         '℃' => "°C",
         '℉' => "°F",
         'ℓ' => "l",
+        '\u212A' => "K",
         '\u2044' or '\u2215' or '÷' => "/",
         // A Turkish keyboard makes these of i in capitals and of I in small letters.
         'İ' or 'ı' => "i",

@@ -11,8 +11,8 @@ public static partial class Units
         [.. Registered.Where(unit => unit.Dimension == dimension)];
 
     /// <summary>
-    /// The unit with exactly this symbol, or else with this spelling in any letter case; null when there is none or when
-    /// there are several ("ton", "gal", "lb/mile").
+    /// The unit with exactly this symbol, or else with this spelling in any letter case; null when there is none or
+    /// when there are several ("ton", "gal", "lb/mile").
     /// </summary>
     public static Unit? Find(string? symbolOrSpelling)
     {

@@ -66,7 +66,7 @@ internal static class AmountReader
     {
         for (var cut = 1; cut < rest.Length; cut++)
         {
-            if (!NumberReader.Starts(rest[cut]) || NumberReader.Starts(rest[cut - 1]))
+            if (!NumberReader.Starts(rest[cut]) || NumberReader.Starts(rest[cut - 1]) || EndsInMinus(rest[..cut]))
                 continue;
             var units = UnitsOf(rest[..cut], culture);
             if (units.Count == 0)
@@ -84,6 +84,13 @@ internal static class AmountReader
         }
 
         return [];
+    }
+
+    // A hyphen may join feet and inches (12'-6"), but one that stands apart is a minus.
+    private static bool EndsInMinus(ReadOnlySpan<char> head)
+    {
+        var end = head.TrimEnd();
+        return end[^1] is '-' or '\u2212' or '\u2013' && (end.Length == 1 || NumberReader.IsSpace(end[^2]));
     }
 
     // Only a whole number of the larger unit, and less than one more of it: 12 ft 6 in, not 1.5 ft 6 in nor 1 ft 13 in.

@@ -44,7 +44,8 @@ public static partial class QuantityText
 
     /// <summary>
     /// A value and its uncertainty as two numbers in <paramref name="unit"/>: the uncertainty rounded to two
-    /// significant digits, the value to the same place (JCGM 100:2008, 7.2.6). An uncertainty of zero leaves both as they are.
+    /// significant digits, the value to the same place (JCGM 100:2008, 7.2.6). An uncertainty of zero leaves both as
+    /// they are.
     /// </summary>
     /// <param name="si">The value in SI.</param>
     /// <param name="uncertaintySi">The uncertainty in SI, finite and not negative.</param>

@@ -5,7 +5,8 @@ namespace Lanewright.Core.Text;
 /// <summary>One meaning that a text may have.</summary>
 /// <param name="Value">The value it would be.</param>
 /// <param name="Unit">The unit it would be in, or null for a plain number.</param>
-/// <param name="Words">The meaning written out; read as that quantity, these words have this meaning and no other.</param>
+/// <param name="Words">The meaning written out; read as that quantity, the words have this meaning and no other.
+/// </param>
 /// <typeparam name="T">What was asked for.</typeparam>
 public sealed record TextChoice<T>(T Value, Unit? Unit, string Words);
 

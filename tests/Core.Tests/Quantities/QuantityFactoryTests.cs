@@ -9,7 +9,8 @@ public sealed class QuantityFactoryTests
     private static readonly Type[] Quantities =
     [
         .. typeof(Mass).Assembly.GetExportedTypes().Where(type => type.IsValueType && Array.Exists(
-            type.GetInterfaces(), face => face.IsGenericType && face.GetGenericTypeDefinition() == typeof(IQuantity<>))),
+            type.GetInterfaces(),
+            face => face.IsGenericType && face.GetGenericTypeDefinition() == typeof(IQuantity<>))),
     ];
 
     public static TheoryData<string> Names => [.. Quantities.Select(type => type.Name)];

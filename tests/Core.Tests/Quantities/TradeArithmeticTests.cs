@@ -112,11 +112,11 @@ public sealed class TradeArithmeticTests
     [Theory]
     [InlineData(0.5, 31.68)]
     [InlineData(0.75, 47.52)]
-    public void Gallons_per_thousand_square_feet_become_gallons_per_lane_mile(double perArea, double perLaneMile) =>
-        Assert.Equal(
-            perLaneMile,
-            LiquidAreaRate.FromUsGallonsPerThousandSquareFeet(perArea).ToLaneRate(Length.FromFeet(12)).UsGallonsPerLaneMile,
-            1e-9);
+    public void Gallons_per_thousand_square_feet_become_gallons_per_lane_mile(double perArea, double perLaneMile)
+    {
+        var rate = LiquidAreaRate.FromUsGallonsPerThousandSquareFeet(perArea);
+        Assert.Equal(perLaneMile, rate.ToLaneRate(Length.FromFeet(12)).UsGallonsPerLaneMile, 1e-9);
+    }
 
     [Theory]
     [InlineData(0)]

@@ -20,7 +20,8 @@ public sealed class UnitTableTests
 
     [Fact]
     public void No_two_units_are_written_alike() =>
-        Assert.Equal(Units.All.Count, Units.All.Select(unit => unit.Symbol).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+        Assert.Equal(
+            Units.All.Count, Units.All.Select(unit => unit.Symbol).Distinct(StringComparer.OrdinalIgnoreCase).Count());
 
     [Theory]
     [MemberData(nameof(Symbols))]
@@ -118,7 +119,9 @@ public sealed class UnitTableTests
                 Assert.Equal(2 * unit.DifferenceToSi(value), unit.DifferenceToSi(2 * value));
                 Assert.Equal(value, unit.DifferenceFromSi(unit.DifferenceToSi(value)), Math.Abs(value) * 1e-15);
                 Assert.Equal(
-                    unit.DifferenceToSi(value), unit.ToSi(value) - unit.ToSi(0), 1e-12 + (Math.Abs(unit.ToSi(value)) * 1e-15));
+                    unit.DifferenceToSi(value),
+                    unit.ToSi(value) - unit.ToSi(0),
+                    1e-12 + (Math.Abs(unit.ToSi(value)) * 1e-15));
             },
             iter: 200,
             threads: 1);
