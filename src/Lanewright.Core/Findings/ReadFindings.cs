@@ -76,11 +76,11 @@ public static class ReadFindings
         "A sheet does not use YAML's tags (\"{near}\").",
         "Delete the tag; put a text that starts with ! in quotes.");
 
-    /// <summary>A list or a map is used as a name.</summary>
+    /// <summary>A list, a map or nothing at all is used as a name.</summary>
     public static readonly FindingKind YamlName = new(
         "read.yaml-name", Severity.Stop,
-        "The name of a field is a text, not a list or a group of fields.",
-        "Look at this place: often a bracket is out of place, or a question mark starts the line.");
+        "The name of a field is a text; here it is empty, a list or a group of fields.",
+        "Look at this place: often a bracket is out of place, or a colon or question mark starts the line.");
 
     /// <summary>More than one document in one text.</summary>
     public static readonly FindingKind SeveralDocuments = new(
