@@ -40,6 +40,35 @@ public abstract class Fields
     /// <summary>Text of several lines, otherwise like <see cref="Text"/>.</summary>
     public abstract string? Notes(string name, string doc, Need need = Need.Optional, int maxLength = 4000);
 
+    /// <summary>
+    /// A quantity with its unit, such as <c>412.5 lb</c>. A text with more than one meaning is a finding that lists
+    /// them; a number without a unit is one too, unless <paramref name="unitWhenNone"/> says what it is in.
+    /// </summary>
+    /// <param name="name">Name of the field in the sheet.</param>
+    /// <param name="doc">What the field means.</param>
+    /// <param name="need">Whether it must be there.</param>
+    /// <param name="unitWhenNone">The unit of a bare number; null when a bare number is not accepted.</param>
+    /// <param name="least">The least allowed value; null for no limit.</param>
+    /// <param name="most">The most allowed value; null for no limit.</param>
+    public abstract T? Quantity<T>(
+        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null)
+        where T : struct, IQuantity<T>;
+
+    /// <summary>A list of quantities; an item that is wrong is null, so that the others keep their places.</summary>
+    public abstract IReadOnlyList<T?> Quantities<T>(
+        string name, string doc, int minItems = 0, int maxItems = 1000, Unit? unitWhenNone = null,
+        T? least = null, T? most = null)
+        where T : struct, IQuantity<T>;
+
+    /// <summary>A plain number without a unit; a finite one.</summary>
+    public abstract double? Number(
+        string name, string doc, Need need = Need.Required,
+        double least = double.MinValue, double most = double.MaxValue);
+
+    /// <summary>A whole number; <c>3,021</c> and <c>3021</c> are the same count.</summary>
+    public abstract long? Count(
+        string name, string doc, Need need = Need.Required, long least = 0, long most = 1_000_000_000_000);
+
     /// <summary>Yes or no; the words yes, no, true and false.</summary>
     public abstract bool? YesNo(string name, string doc, Need need = Need.Required);
 
@@ -82,4 +111,13 @@ public abstract class Fields
 
     /// <summary>Reports a finding whose path is already complete.</summary>
     public abstract void Report(Finding finding);
+
+    /// <summary>The checks that both uses make of a quantity's limits.</summary>
+    private protected static void Check<T>(Unit? unitWhenNone, T? least, T? most)
+        where T : struct, IQuantity<T>
+    {
+        if (unitWhenNone is not null && unitWhenNone.Dimension != T.Dimension)
+            throw new ArgumentException($"{unitWhenNone} does not measure {T.Dimension}.", nameof(unitWhenNone));
+        if (least?.Si > most?.Si) throw new ArgumentException("The least is above the most.", nameof(least));
+    }
 }

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Quantities;
 
 namespace Lanewright.Core.Exchange;
 
@@ -70,6 +71,58 @@ public sealed class SchemaFields : Fields
     /// <inheritdoc/>
     public override string? Notes(string name, string doc, Need need = Need.Optional, int maxLength = 4000) =>
         Text(name, doc, need, maxLength);
+
+    /// <inheritdoc/>
+    public override T? Quantity<T>(
+        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null)
+    {
+        Check(unitWhenNone, least, most);
+        Add(name, SchemaText.Describe(doc, unitWhenNone, least, most), need, (json, optional) =>
+            SchemaText.Quantity(json, optional, T.Dimension, unitWhenNone));
+        return null;
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<T?> Quantities<T>(
+        string name, string doc, int minItems = 0, int maxItems = 1000, Unit? unitWhenNone = null,
+        T? least = null, T? most = null)
+    {
+        Check(unitWhenNone, least, most);
+        AddList(name, SchemaText.Describe(doc, unitWhenNone, least, most), minItems, maxItems, json =>
+            SchemaText.Quantity(json, optional: false, T.Dimension, unitWhenNone));
+        return [];
+    }
+
+    /// <inheritdoc/>
+    public override double? Number(
+        string name, string doc, Need need = Need.Required,
+        double least = double.MinValue, double most = double.MaxValue)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(most, least);
+        Add(name, doc, need, (json, optional) =>
+        {
+            SchemaText.Types(json, optional, "number", "string");
+            if (least > double.MinValue) json.WriteNumber("minimum", least);
+            if (most < double.MaxValue) json.WriteNumber("maximum", most);
+            if (!optional) json.WriteString("pattern", SchemaText.NotBlank);
+        });
+        return null;
+    }
+
+    /// <inheritdoc/>
+    public override long? Count(
+        string name, string doc, Need need = Need.Required, long least = 0, long most = 1_000_000_000_000)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(most, least);
+        Add(name, doc, need, (json, optional) =>
+        {
+            SchemaText.Types(json, optional, "integer", "string");
+            json.WriteNumber("minimum", least);
+            json.WriteNumber("maximum", most);
+            if (!optional) json.WriteString("pattern", SchemaText.NotBlank);
+        });
+        return null;
+    }
 
     /// <inheritdoc/>
     public override bool? YesNo(string name, string doc, Need need = Need.Required)

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 
@@ -30,6 +32,29 @@ internal static class SchemaText
         json.WriteString("format", format);
     }
 
+    /// <summary>What a quantity means, what it measures, its limits, and what a bare number is in.</summary>
+    internal static string Describe<T>(string doc, Unit? unitWhenNone, T? least, T? most)
+        where T : struct, IQuantity<T>
+    {
+        var unit = unitWhenNone ?? UnitPreferences.Metric[T.Dimension];
+        var limits = (least is { } low ? $" At least {Write(low, unit)}." : "")
+            + (most is { } high ? $" At most {Write(high, unit)}." : "");
+        var bare = unitWhenNone is null ? "" : $" A number without a unit is in {unitWhenNone.Symbol}.";
+        var words = DimensionWords.Of(T.Dimension);
+        return $"{doc} This is {words}, written with its unit ({DimensionWords.Units(T.Dimension)}).{limits}{bare}";
+    }
+
+    /// <summary>A quantity: a text with a unit, or also a number when its unit is agreed.</summary>
+    internal static void Quantity(Utf8JsonWriter json, bool optional, Dimension dimension, Unit? unitWhenNone)
+    {
+        if (unitWhenNone is null) Types(json, optional, "string");
+        else Types(json, optional, "string", "number");
+        if (!optional) json.WriteString("pattern", NotBlank);
+        json.WriteStartArray("examples");
+        foreach (var unit in Units.Of(dimension).Take(2)) json.WriteStringValue($"12.5 {unit.Symbol}");
+        json.WriteEndArray();
+    }
+
     /// <summary>One of a few words, each with its meaning.</summary>
     internal static void Words<T>(Utf8JsonWriter json, IReadOnlyList<Word<T>> words, bool optional)
         where T : struct
@@ -52,4 +77,7 @@ internal static class SchemaText
 
         json.WriteEndArray();
     }
+
+    private static string Write<T>(T quantity, Unit unit)
+        where T : struct, IQuantity<T> => QuantityText.Write(quantity, unit, TextCulture.Invariant);
 }

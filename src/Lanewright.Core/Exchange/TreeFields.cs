@@ -1,5 +1,6 @@
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 
@@ -11,12 +12,14 @@ public sealed class TreeFields : Fields
 
     private readonly SheetNode group;
     private readonly ScalarReader scalars;
+    private readonly NumberNodes numbers;
     private readonly List<string> asked = [];
 
-    private TreeFields(SheetNode group, ScalarReader scalars)
+    private TreeFields(SheetNode group, ScalarReader scalars, NumberNodes numbers)
     {
         this.group = group;
         this.scalars = scalars;
+        this.numbers = numbers;
     }
 
     /// <inheritdoc/>
@@ -26,17 +29,22 @@ public sealed class TreeFields : Fields
     /// Reads a whole sheet. The findings are those of the tree followed by those of the fields.
     /// </summary>
     /// <param name="tree">The text, taken apart.</param>
+    /// <param name="culture">In which the texts were written: their decimal mark, and what a bare ton or gallon
+    /// is.</param>
     /// <param name="read">Asks for the sheet's fields; null when nothing usable can be made of them.</param>
-    public static SheetReading<T> Read<T>(SheetTree tree, Func<Fields, T?> read)
+    public static SheetReading<T> Read<T>(SheetTree tree, TextCulture culture, Func<Fields, T?> read)
         where T : class
     {
         ArgumentNullException.ThrowIfNull(tree);
+        ArgumentNullException.ThrowIfNull(culture);
         ArgumentNullException.ThrowIfNull(read);
         var findings = new FindingList();
         foreach (var finding in tree.Findings) findings.Add(finding);
         if (tree.Root is null) return new SheetReading<T>(null, findings.ToList());
 
-        var value = ReadGroup(tree.Root, new ScalarReader(findings), "the fields of a sheet", read);
+        var scalars = new ScalarReader(findings);
+        var root = new TreeFields(tree.Root, scalars, new NumberNodes(scalars, culture));
+        var value = root.ReadGroup(tree.Root, "the fields of a sheet", read);
         return new SheetReading<T>(value, findings.ToList());
     }
 
@@ -47,6 +55,41 @@ public sealed class TreeFields : Fields
     /// <inheritdoc/>
     public override string? Notes(string name, string doc, Need need = Need.Optional, int maxLength = 4000) =>
         Find(name, doc, need) is { } node ? scalars.Text(node, doc, maxLength, severalLines: true) : null;
+
+    /// <inheritdoc/>
+    public override T? Quantity<T>(
+        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null)
+    {
+        Check(unitWhenNone, least, most);
+        return Find(name, doc, need) is { } node ? numbers.Quantity(node, doc, unitWhenNone, least, most) : null;
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<T?> Quantities<T>(
+        string name, string doc, int minItems = 0, int maxItems = 1000, Unit? unitWhenNone = null,
+        T? least = null, T? most = null)
+    {
+        Check(unitWhenNone, least, most);
+        return [.. Items(name, doc, minItems, maxItems)
+            .Select(node => numbers.Quantity(node, doc, unitWhenNone, least, most))];
+    }
+
+    /// <inheritdoc/>
+    public override double? Number(
+        string name, string doc, Need need = Need.Required,
+        double least = double.MinValue, double most = double.MaxValue)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(most, least);
+        return Find(name, doc, need) is { } node ? numbers.Number(node, doc, least, most) : null;
+    }
+
+    /// <inheritdoc/>
+    public override long? Count(
+        string name, string doc, Need need = Need.Required, long least = 0, long most = 1_000_000_000_000)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(most, least);
+        return Find(name, doc, need) is { } node ? numbers.Count(node, doc, least, most) : null;
+    }
 
     /// <inheritdoc/>
     public override bool? YesNo(string name, string doc, Need need = Need.Required) =>
@@ -72,7 +115,7 @@ public sealed class TreeFields : Fields
         where T : class
     {
         ArgumentNullException.ThrowIfNull(read);
-        return Find(name, doc, need) is { } node ? ReadGroup(node, scalars, doc, read) : null;
+        return Find(name, doc, need) is { } node ? ReadGroup(node, doc, read) : null;
     }
 
     /// <inheritdoc/>
@@ -83,7 +126,7 @@ public sealed class TreeFields : Fields
         ArgumentNullException.ThrowIfNull(read);
         var items = new List<T>();
         foreach (var node in Items(name, doc, minItems, maxItems))
-            if (ReadGroup(node, scalars, doc, fields => read(fields, node.Index)) is { } item) items.Add(item);
+            if (ReadGroup(node, doc, fields => read(fields, node.Index)) is { } item) items.Add(item);
         return items;
     }
 
@@ -104,7 +147,7 @@ public sealed class TreeFields : Fields
         scalars.Findings.Add(finding);
     }
 
-    private static T? ReadGroup<T>(SheetNode node, ScalarReader scalars, string doc, Func<Fields, T?> read)
+    private T? ReadGroup<T>(SheetNode node, string doc, Func<Fields, T?> read)
         where T : class
     {
         if (node.Kind != NodeKind.Map)
@@ -114,7 +157,7 @@ public sealed class TreeFields : Fields
         }
 
         var stopsBefore = scalars.Findings.Stops;
-        var fields = new TreeFields(node, scalars);
+        var fields = new TreeFields(node, scalars, numbers);
         var value = read(fields);
         fields.ReportUnknown();
         if (value is null && scalars.Findings.Stops == stopsBefore)

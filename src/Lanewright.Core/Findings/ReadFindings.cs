@@ -117,7 +117,7 @@ public static class ReadFindings
     /// <summary>An item of a list comes before the items it follows.</summary>
     public static readonly FindingKind CsvOrder = new(
         "read.csv-order", Severity.Stop,
-        "The list has {count:count} items so far, so the next one is number {next:count}, not {number:count}.",
+        "The list has {count:count} items so far, so none can have the number {number:count}.",
         "Count the items of a list from 0 without leaving one out.");
 
     // The file.
@@ -176,25 +176,25 @@ public static class ReadFindings
     public static readonly FindingKind NotANumber = new(
         "read.not-a-number", Severity.Stop,
         "\"{read}\" is not a number that can be used here.",
-        "Write digits with at most one decimal mark: {doc}");
+        "Write {expected}: {doc}");
 
     /// <summary>A fraction where a count is wanted.</summary>
     public static readonly FindingKind NotWhole = new(
         "read.not-whole", Severity.Stop,
         "\"{read}\" is not a whole number.",
-        "Write a count without a decimal part: {doc}");
+        "Write {expected}: {doc}");
 
     /// <summary>A text without a meaning as this quantity.</summary>
     public static readonly FindingKind NotAQuantity = new(
         "read.not-a-quantity", Severity.Stop,
-        "\"{read}\" is not {dimension} with its unit.",
-        "Write a number and a unit, such as {examples}: {doc}");
+        "\"{read}\" cannot be read as {dimension}.",
+        "Write {expected}: {doc}");
 
     /// <summary>A number without its unit.</summary>
     public static readonly FindingKind UnitMissing = new(
         "read.unit-missing", Severity.Stop,
-        "Which unit is \"{read}\" in?",
-        "Write the unit behind the number, such as {examples}.");
+        "Which unit is \"{read}\" in? It could be {readings}.",
+        "Write the unit behind the number.");
 
     /// <summary>A text that can be understood in more than one way.</summary>
     public static readonly FindingKind Ambiguous = new(
@@ -267,4 +267,14 @@ public static class ReadFindings
         "read.more-findings", Severity.Stop,
         "There are {count:count} more findings like these that are not listed.",
         "Correct the listed ones first and read the sheet again.");
+
+    /// <summary>All of them, in the order above.</summary>
+    public static IReadOnlyList<FindingKind> All { get; } =
+    [
+        TooLarge, TooManyParts, TooDeep, Empty, BadCharacters, CutOff, JsonSyntax, YamlSyntax, YamlTab,
+        YamlAlias, YamlTag, YamlName, SeveralDocuments, CsvQuotes, CsvName, CsvSurplus, CsvClash, CsvOrder,
+        NoFile, IsFolder, FileDenied, FileFailed, DuplicateField, UnknownField, MissingField, WrongShape,
+        NotANumber, NotWhole, NotAQuantity, UnitMissing, Ambiguous, TooSmall, TooBig, TooLong, Unprintable,
+        UnknownWord, NotADate, NotAMoment, TooFewItems, TooManyItems, NotUsable, MoreFindings,
+    ];
 }

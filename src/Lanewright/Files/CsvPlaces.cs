@@ -39,7 +39,7 @@ internal sealed class CsvPlaces
                 {
                     Report(
                         ReadFindings.CsvOrder, path, value, Place.Count("count", spot.Fields.Count),
-                        Place.Count("next", spot.Fields.Count), Place.Count("number", steps[i].Index));
+                        Place.Count("number", steps[i].Index));
                     return;
                 }
 
@@ -48,10 +48,8 @@ internal sealed class CsvPlaces
             }
             else if (isLast)
             {
-                var isClash = next.Kind is NodeKind.Map or NodeKind.List;
-                Report(
-                    isClash ? ReadFindings.CsvClash : ReadFindings.DuplicateField, path, value,
-                    FindingValue.Text("name", path));
+                if (next.Kind is NodeKind.Map or NodeKind.List) Report(ReadFindings.CsvClash, path, value);
+                else Report(ReadFindings.DuplicateField, path, value, FindingValue.Text("name", path));
                 return;
             }
 

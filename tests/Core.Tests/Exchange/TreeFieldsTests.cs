@@ -1,5 +1,6 @@
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Tests.Exchange;
 
@@ -190,7 +191,7 @@ public sealed class TreeFieldsTests
     [Fact]
     public void Findings_of_the_text_come_first_and_a_flood_is_counted()
     {
-        var reading = TreeFields.Read(JsonTree.Read("{\"a\": \"x\", \"a\": \"y\"}"), f => f.Text("a", "A."));
+        var reading = TreeFields.Read(JsonTree.Read("{\"a\": \"x\", \"a\": \"y\"}"), TextCulture.UnitedStates, f => f.Text("a", "A."));
         Assert.Equal("read.duplicate-field", Only(reading.Findings).Code);
         Assert.False(reading.IsUsable);
 
@@ -199,13 +200,13 @@ public sealed class TreeFieldsTests
         Assert.Equal(SheetLimits.Findings + 1, flood.Findings.Count);
         Assert.Equal((Severity.Warn, 2500.0), (flood.Findings[^1].Severity, flood.Findings[^1].Values[0].Si));
 
-        Assert.Null(TreeFields.Read(JsonTree.Read("{"), f => "x").Value);
+        Assert.Null(TreeFields.Read(JsonTree.Read("{"), TextCulture.UnitedStates, f => "x").Value);
     }
 
     private static (T? Value, IReadOnlyList<Finding> Findings) Read<T>(string text, Func<Fields, T?> ask)
     {
         T? value = default;
-        var reading = TreeFields.Read(JsonTree.Read(text), fields =>
+        var reading = TreeFields.Read(JsonTree.Read(text), TextCulture.UnitedStates, fields =>
         {
             value = ask(fields);
             return "done";

@@ -1,0 +1,102 @@
+using Lanewright.Core.Findings;
+using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
+
+namespace Lanewright.Core.Exchange;
+
+/// <summary>
+/// Reads one number of a sheet, with or without a unit. A text is read in the culture of the person who wrote it; a
+/// number without quotes belongs to the syntax, so its mark is always a decimal point.
+/// </summary>
+internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
+{
+    private const int MostReadings = 6;
+
+    internal T? Quantity<T>(SheetNode node, string doc, Unit? unitWhenNone, T? least, T? most)
+        where T : struct, IQuantity<T>
+    {
+        var words = DimensionWords.Of(T.Dimension);
+        if (!IsReadable(node, words, doc)) return null;
+
+        var reading = QuantityText.Read<T>(node.Literal, CultureOf(node), unitWhenNone);
+        switch (reading.Outcome)
+        {
+            case TextOutcome.Value:
+                return IsWithin(node, doc, T.Dimension, reading.Value.Si, least?.Si, most?.Si) ? reading.Value : null;
+            case TextOutcome.Question:
+                var isBare = unitWhenNone is null
+                    && QuantityText.ReadNumber(node.Literal, CultureOf(node)).Outcome != TextOutcome.Problem;
+                var readings = FindingValue.Text("readings", Join(reading.Choices.Select(choice => choice.Words)));
+                scalars.Report(isBare ? ReadFindings.UnitMissing : ReadFindings.Ambiguous, node, Read(node), readings);
+                return null;
+            default:
+                scalars.Report(
+                    ReadFindings.NotAQuantity, node, Read(node), FindingValue.Text("dimension", words),
+                    FindingValue.Text("expected", reading.Expected), FindingValue.Text("doc", doc));
+                return null;
+        }
+    }
+
+    internal double? Number(SheetNode node, string doc, double least, double most)
+    {
+        if (!IsReadable(node, "a number", doc)) return null;
+
+        var reading = QuantityText.ReadNumber(node.Literal, CultureOf(node));
+        if (!IsOne(node, doc, reading)) return null;
+        return IsWithin(node, doc, Dimension.Fraction, reading.Value, least, most) ? reading.Value : null;
+    }
+
+    internal long? Count(SheetNode node, string doc, long least, long most)
+    {
+        if (!IsReadable(node, "a whole number", doc)) return null;
+
+        var reading = QuantityText.ReadCount(node.Literal, CultureOf(node));
+        if (!IsOne(node, doc, reading)) return null;
+        return IsWithin(node, doc, Dimension.Fraction, reading.Value, least, most) ? reading.Value : null;
+    }
+
+    private TextCulture CultureOf(SheetNode node) => node.Kind == NodeKind.Number ? TextCulture.Invariant : culture;
+
+    private bool IsReadable(SheetNode node, string expected, string doc)
+    {
+        if (node.Kind is NodeKind.Text or NodeKind.Number) return true;
+        scalars.WrongShape(node, expected, doc);
+        return false;
+    }
+
+    private bool IsOne<T>(SheetNode node, string doc, TextReading<T> reading)
+    {
+        if (reading.Outcome == TextOutcome.Question)
+        {
+            var readings = Join(reading.Choices.Select(choice => choice.Words));
+            scalars.Report(ReadFindings.Ambiguous, node, Read(node), FindingValue.Text("readings", readings));
+        }
+        else if (reading.Outcome == TextOutcome.Problem)
+        {
+            scalars.Report(
+                reading.Problem == TextProblem.NotWhole ? ReadFindings.NotWhole : ReadFindings.NotANumber, node,
+                Read(node), FindingValue.Text("expected", reading.Expected), FindingValue.Text("doc", doc));
+        }
+
+        return reading.Outcome == TextOutcome.Value;
+    }
+
+    private bool IsWithin(SheetNode node, string doc, Dimension dimension, double si, double? least, double? most)
+    {
+        var limit = si < least ? least : si > most ? most : null;
+        if (limit is null) return true;
+        scalars.Report(
+            si < least ? ReadFindings.TooSmall : ReadFindings.TooBig, node,
+            Read(node), FindingValue.Number("limit", limit.Value, dimension), FindingValue.Text("doc", doc));
+        return false;
+    }
+
+    private static FindingValue Read(SheetNode node) => FindingValue.Text("read", Excerpt.Of(node.Literal.Trim()));
+
+    private static string Join(IEnumerable<string> readings)
+    {
+        var all = readings.ToList();
+        var listed = string.Join(" or ", all.Take(MostReadings));
+        return all.Count > MostReadings ? listed + " or …" : listed;
+    }
+}
