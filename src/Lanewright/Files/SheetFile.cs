@@ -15,28 +15,34 @@ public static class SheetFile
     public static SheetTree Read(string path, IReadOnlyList<CsvTable>? tables = null)
     {
         ArgumentNullException.ThrowIfNull(path);
-        var name = FindingValue.Text("file", Excerpt.Of(path, 200));
         try
         {
-            if (Directory.Exists(path)) return SheetTree.Refused(ReadFindings.IsFolder.At("", name));
+            if (Directory.Exists(path))
+                return SheetTree.Refused(ReadFindings.IsFolder.At("", FindingValue.Text("file", Excerpt.Of(path, 200))));
 
             using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
             if (file.CanSeek && SheetText.Oversize(file.Length) is { } tooLarge) return SheetTree.Refused(tooLarge);
             return Read(file, ByEnding(path), tables);
         }
-        catch (Exception error) when (error is FileNotFoundException or DirectoryNotFoundException or ArgumentException)
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or SecurityException
+            or NotSupportedException or ArgumentException)
         {
-            return SheetTree.Refused(ReadFindings.NoFile.At("", name));
+            return SheetTree.Refused(Failure(error, path));
         }
-        catch (Exception error) when (error is UnauthorizedAccessException or SecurityException)
+    }
+
+    /// <summary>What it means to the person that the system could not read a file.</summary>
+    public static Finding Failure(Exception error, string path)
+    {
+        ArgumentNullException.ThrowIfNull(error);
+        var name = FindingValue.Text("file", Excerpt.Of(path, 200));
+        return error switch
         {
-            return SheetTree.Refused(ReadFindings.FileDenied.At("", name));
-        }
-        catch (Exception error) when (error is IOException or NotSupportedException)
-        {
-            var reason = FindingValue.Text("reason", Excerpt.Of(error.Message, 200));
-            return SheetTree.Refused(ReadFindings.FileFailed.At("", name, reason));
-        }
+            // An impossible name comes as an argument that is not accepted.
+            FileNotFoundException or DirectoryNotFoundException or ArgumentException => ReadFindings.NoFile.At("", name),
+            UnauthorizedAccessException or SecurityException => ReadFindings.FileDenied.At("", name),
+            _ => ReadFindings.FileFailed.At("", name, FindingValue.Text("reason", Excerpt.Of(error.Message, 200))),
+        };
     }
 
     /// <summary>Reads a sheet from a stream, no further than a little over the limit.</summary>
