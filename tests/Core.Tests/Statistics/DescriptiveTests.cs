@@ -21,8 +21,16 @@ public sealed class DescriptiveTests
         Assert.Equal(0.0032094, Descriptive.StandardDeviation(volts) / Math.Sqrt(5), 5e-8);
     }
 
-    /// <summary>The data of NIST StRD NumAcc4 (10000000.2, then .1 and .3 by turns; certified standard deviation 0.1),
-    /// from memory: where a one-pass formula loses everything.</summary>
+    [Fact]
+    public void Certified_mean_and_standard_deviation_of_Michelsons_light()
+    {
+        var set = NistDataSet.Read("Michelso");
+        Ulps.AssertRelative(1e-14, set["mean"], Descriptive.Mean(set.Y));
+        Ulps.AssertRelative(1e-12, set["standard-deviation"], Descriptive.StandardDeviation(set.Y));
+    }
+
+    /// <summary>The data of NIST StRD NumAcc4 (10000000.2, then .1 and .3 by turns; certified standard deviation 0.1):
+    /// where a one-pass formula loses everything.</summary>
     [Fact]
     public void Standard_deviation_survives_a_large_mean()
     {
