@@ -12,10 +12,13 @@ internal sealed class FindingList
     /// <summary>How many findings of severity stop there were, listed or not.</summary>
     internal int Stops { get; private set; }
 
+    /// <summary>Whether a further finding would only be counted, so that its words need not be looked for.</summary>
+    internal bool IsFull => findings.Count >= SheetLimits.Findings;
+
     internal void Add(Finding finding)
     {
         if (finding.Severity == Severity.Stop) Stops++;
-        if (findings.Count < SheetLimits.Findings)
+        if (!IsFull)
         {
             findings.Add(finding);
             return;

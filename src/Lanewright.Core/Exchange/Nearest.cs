@@ -8,12 +8,14 @@ public static class Nearest
 
     /// <summary>
     /// The known names within a distance of a third of the typed name's length, nearest first and joined by commas;
-    /// when there are none, all known names (the first dozen).
+    /// when there are none, all known names (the first dozen), or "none".
     /// </summary>
     public static string Names(string typed, IReadOnlyList<string> known)
     {
         ArgumentNullException.ThrowIfNull(typed);
         ArgumentNullException.ThrowIfNull(known);
+        if (known.Count == 0) return "none";
+
         var allowed = Math.Max(1, typed.Length / 3);
         var near = known
             .Select(name => (name, distance: Distance(typed, name)))

@@ -217,10 +217,10 @@ public sealed class TreeFields : Fields
         foreach (var child in group.Children)
         {
             if (asked.Contains(child.Name!) || (group.Parent is null && child.Name == SchemaField)) continue;
+            var closest = scalars.Findings.IsFull ? "" : Nearest.Names(child.Name!, asked);
             scalars.Report(
                 ReadFindings.UnknownField, child,
-                FindingValue.Text("name", Excerpt.Of(child.Name)),
-                FindingValue.Text("closest", Nearest.Names(child.Name!, asked)));
+                FindingValue.Text("name", Excerpt.Of(child.Name)), FindingValue.Text("closest", closest));
         }
     }
 }

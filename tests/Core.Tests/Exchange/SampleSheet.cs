@@ -32,7 +32,7 @@ public sealed record SampleSheet(
         var factor = fields.Number("factor", "A factor.", Need.Optional, 0, 10);
         var notes = fields.Notes("notes", "Anything worth knowing.");
         var scale = fields.Group("scale", "The scale.", SampleScale.Read);
-        var checks = fields.Quantities("checks", "Readings of the check mass.", maxItems: 3, least: (Mass?)Nothing);
+        var checks = fields.Quantities<Mass>("checks", "Readings of the check mass.", maxItems: 3, least: Nothing);
         var runs = fields.List("runs", "The drops.", SampleRun.Read, minItems: 1, maxItems: 50);
         return spreader is not null && method is { } m && day is { } d && scale is not null && runs.Count > 0
             ? new SampleSheet(spreader, m, d, begun, moist ?? false, factor, notes, scale, checks, runs)
@@ -49,7 +49,7 @@ public enum SampleMethod
 public sealed record SampleScale(Mass Division)
 {
     public static SampleScale? Read(Fields fields) =>
-        fields.Quantity("division", "The scale's division.", unitWhenNone: Units.Pound, least: (Mass?)Mass.FromKilograms(0.0001))
+        fields.Quantity<Mass>("division", "The scale's division.", unitWhenNone: Units.Pound, least: Mass.FromKilograms(0.0001))
             is { } division ? new SampleScale(division) : null;
 }
 
@@ -58,7 +58,7 @@ public sealed record SampleRun(int Place, long Pulses, Mass Gross, Mass Tare)
     public static SampleRun? Read(Fields fields, int place)
     {
         var pulses = fields.Count("pulses", "Pulses counted during the drop.", most: 10_000_000);
-        var gross = fields.Quantity("gross", "Mass of the full container.", most: (Mass?)Mass.FromKilograms(1000));
+        var gross = fields.Quantity<Mass>("gross", "Mass of the full container.", most: Mass.FromKilograms(1000));
         var tare = fields.Quantity<Mass>("tare", "Mass of the empty container.", Need.Optional) ?? Mass.FromKilograms(0);
         if (gross is { } full && full.Si < tare.Si)
         {

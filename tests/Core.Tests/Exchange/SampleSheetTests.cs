@@ -63,7 +63,7 @@ public sealed class SampleSheetTests
         var reading = TreeFields.Read(
             JsonTree.Read("""{"c": ["20 kg", 20, "20 m", "-1 kg", null]}"""), TextCulture.UnitedStates, fields =>
             {
-                checks.AddRange(fields.Quantities("c", "Checks.", least: (Mass?)Mass.FromKilograms(0)));
+                checks.AddRange(fields.Quantities<Mass>("c", "Checks.", least: Mass.FromKilograms(0)));
                 return "x";
             });
         Assert.Equal([20, null, null, null, null], checks.Select(check => check?.Kilograms));
@@ -129,12 +129,22 @@ public sealed class SampleSheetTests
     }
 
     [Fact]
+    public void A_flood_of_unknown_fields_is_answered_quickly()
+    {
+        var many = string.Concat(Enumerable.Range(0, 90_000).Select(i => $"\"a rather long unknown name {i}\": 0,"));
+        var clock = System.Diagnostics.Stopwatch.StartNew();
+        var reading = Read($"{{{many}}}");
+        Assert.Equal(SheetLimits.Findings + 1, reading.Findings.Count);
+        Assert.True(clock.ElapsedMilliseconds < 5000, $"{clock.ElapsedMilliseconds} ms");
+    }
+
+    [Fact]
     public void Impossible_limits_and_a_foreign_unit_are_programming_mistakes()
     {
         Throws(fields => fields.Count("n", "N.", least: 2, most: 1));
         Throws(fields => fields.Number("n", "N.", Need.Optional, 2, 1));
         Throws(fields => fields.Quantity<Mass>("n", "N.", unitWhenNone: Units.Metre));
-        Throws(fields => fields.Quantity("n", "N.", least: (Mass?)Mass.FromKilograms(2), most: Mass.FromKilograms(1)));
+        Throws(fields => fields.Quantity<Mass>("n", "N.", least: Mass.FromKilograms(2), most: Mass.FromKilograms(1)));
         Throws(fields => fields.Text(" ", "N."));
         Throws(fields => fields.Text("n", ""));
     }
