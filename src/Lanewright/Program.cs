@@ -1,1 +1,15 @@
-return 0;
+using System.CommandLine;
+using System.Text;
+using Lanewright.Commands;
+
+Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prove it.")
+{
+    PlanCommand.Make(),
+    AnalyseCommand.Analyse(),
+    AnalyseCommand.Check(),
+    ConvertCommand.Make(),
+    TidyCommand.Make(),
+    SchemaCommand.Make(),
+};
+return root.Parse(args).Invoke();

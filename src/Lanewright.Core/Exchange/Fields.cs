@@ -1,5 +1,6 @@
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 
@@ -59,6 +60,24 @@ public abstract class Fields
         string name, string doc, int minItems = 0, int maxItems = 1000, Unit? unitWhenNone = null,
         T? least = null, T? most = null)
         where T : struct, IQuantity<T>;
+
+    /// <summary>A quantity that may be of one of several dimensions; as typed, with its unit.</summary>
+    /// <param name="name">Name of the field in the sheet.</param>
+    /// <param name="doc">What the field means.</param>
+    /// <param name="dimensions">What it may measure; at least one.</param>
+    /// <param name="unitWhenNone">The unit of a bare number; null when a bare number is not accepted.</param>
+    /// <param name="need">Whether it must be there.</param>
+    public abstract Amount? Amount(
+        string name, string doc, IReadOnlyList<Dimension> dimensions, Unit? unitWhenNone = null,
+        Need need = Need.Required);
+
+    /// <summary>The name of a unit, such as <c>pulse/lb</c>.</summary>
+    /// <param name="name">Name of the field in the sheet.</param>
+    /// <param name="doc">What the field means.</param>
+    /// <param name="dimensions">What the unit may measure; at least one.</param>
+    /// <param name="need">Whether it must be there.</param>
+    public abstract Unit? Unit(
+        string name, string doc, IReadOnlyList<Dimension> dimensions, Need need = Need.Required);
 
     /// <summary>A plain number without a unit; a finite one.</summary>
     public abstract double? Number(

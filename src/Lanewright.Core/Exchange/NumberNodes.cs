@@ -37,6 +37,62 @@ internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
         }
     }
 
+    internal Amount? Amount(SheetNode node, string doc, IReadOnlyList<Dimension> dimensions, Unit? unitWhenNone)
+    {
+        var words = string.Join(" or ", dimensions.Select(DimensionWords.Of));
+        if (!IsReadable(node, words, doc)) return null;
+
+        var number = QuantityText.ReadNumber(node.Literal, CultureOf(node));
+        if (number.Outcome != TextOutcome.Problem)
+        {
+            if (unitWhenNone is null)
+            {
+                var units = dimensions.SelectMany(Units.Of).Select(unit => $"{node.Literal.Trim()} {unit.Symbol}");
+                scalars.Report(
+                    ReadFindings.UnitMissing, node, Read(node), FindingValue.Text("readings", Join(units)));
+                return null;
+            }
+
+            return IsOne(node, doc, number) ? new Amount(number.Value, unitWhenNone) : null;
+        }
+
+        var reading = QuantityText.ReadAny(node.Literal, CultureOf(node));
+        List<Amount> amounts = reading.Outcome switch
+        {
+            TextOutcome.Value => [reading.Value],
+            TextOutcome.Question => [.. reading.Choices.Select(choice => choice.Value)],
+            _ => [],
+        };
+        amounts.RemoveAll(amount => !dimensions.Contains(amount.Unit.Dimension));
+        if (amounts.Count == 1) return amounts[0];
+        if (amounts.Count == 0)
+        {
+            var expected = reading.Outcome == TextOutcome.Problem ? reading.Expected : words;
+            scalars.Report(
+                ReadFindings.NotAQuantity, node, Read(node), FindingValue.Text("dimension", words),
+                FindingValue.Text("expected", expected), FindingValue.Text("doc", doc));
+            return null;
+        }
+
+        var readings = Join(reading.Choices.Where(c => amounts.Contains(c.Value)).Select(c => c.Words));
+        scalars.Report(ReadFindings.Ambiguous, node, Read(node), FindingValue.Text("readings", readings));
+        return null;
+    }
+
+    internal Unit? UnitOf(SheetNode node, string doc, IReadOnlyList<Dimension> dimensions)
+    {
+        var expected = string.Join(", ", dimensions.SelectMany(Units.Of).Select(unit => unit.Symbol));
+        if (!IsReadable(node, "a unit", doc)) return null;
+
+        var unit = Units.Find(node.Literal.Trim());
+        if (unit is null && QuantityText.ReadAny("1 " + node.Literal, culture).TryGet(out var one)) unit = one.Unit;
+        if (unit is not null && dimensions.Contains(unit.Dimension)) return unit;
+        scalars.Report(
+            ReadFindings.NotAQuantity, node, Read(node), FindingValue.Text("dimension", "one of the units expected here"),
+            FindingValue.Text("expected", expected), FindingValue.Text("doc", doc));
+        return null;
+    }
+
     internal double? Number(SheetNode node, string doc, double least, double most)
     {
         if (!IsReadable(node, "a number", doc)) return null;

@@ -4,6 +4,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 
@@ -91,6 +92,25 @@ public sealed class SchemaFields : Fields
         AddList(name, SchemaText.Describe(doc, unitWhenNone, least, most), minItems, maxItems, json =>
             SchemaText.Quantity(json, optional: false, T.Dimension, unitWhenNone));
         return [];
+    }
+
+    /// <inheritdoc/>
+    public override Amount? Amount(
+        string name, string doc, IReadOnlyList<Dimension> dimensions, Unit? unitWhenNone = null,
+        Need need = Need.Required)
+    {
+        // Without a unit of its own a bare number is in the unit of the group, when the sheet states one.
+        Add(name, SchemaText.Describe(doc, dimensions), need, (json, optional) =>
+            SchemaText.Amount(json, optional, dimensions));
+        return null;
+    }
+
+    /// <inheritdoc/>
+    public override Unit? Unit(
+        string name, string doc, IReadOnlyList<Dimension> dimensions, Need need = Need.Required)
+    {
+        Add(name, doc, need, (json, optional) => SchemaText.Unit(json, optional, dimensions));
+        return null;
     }
 
     /// <inheritdoc/>

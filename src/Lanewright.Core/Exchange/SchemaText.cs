@@ -55,6 +55,29 @@ internal static class SchemaText
         json.WriteEndArray();
     }
 
+    /// <summary>What a quantity of one of several dimensions means.</summary>
+    internal static string Describe(string doc, IReadOnlyList<Dimension> dimensions) =>
+        $"{doc} This is {string.Join(" or ", dimensions.Select(DimensionWords.Of))}, written with its unit, or a number in "
+        + "the unit of its group.";
+
+    /// <summary>A quantity of one of several dimensions.</summary>
+    internal static void Amount(Utf8JsonWriter json, bool optional, IReadOnlyList<Dimension> dimensions)
+    {
+        Types(json, optional, "string", "number");
+        json.WriteStartArray("examples");
+        foreach (var dimension in dimensions) json.WriteStringValue($"12.5 {Units.Of(dimension)[0].Symbol}");
+        json.WriteEndArray();
+    }
+
+    /// <summary>The symbol of a unit; other spellings are read too, so the symbols are examples.</summary>
+    internal static void Unit(Utf8JsonWriter json, bool optional, IReadOnlyList<Dimension> dimensions)
+    {
+        Types(json, optional, "string");
+        json.WriteStartArray("examples");
+        foreach (var unit in dimensions.SelectMany(Units.Of)) json.WriteStringValue(unit.Symbol);
+        json.WriteEndArray();
+    }
+
     /// <summary>One of a few words, each with its meaning.</summary>
     internal static void Words<T>(Utf8JsonWriter json, IReadOnlyList<Word<T>> words, bool optional)
         where T : struct

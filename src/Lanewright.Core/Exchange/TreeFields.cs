@@ -75,6 +75,17 @@ public sealed class TreeFields : Fields
     }
 
     /// <inheritdoc/>
+    public override Amount? Amount(
+        string name, string doc, IReadOnlyList<Dimension> dimensions, Unit? unitWhenNone = null,
+        Need need = Need.Required) =>
+        Find(name, doc, need) is { } node ? numbers.Amount(node, doc, dimensions, unitWhenNone) : null;
+
+    /// <inheritdoc/>
+    public override Unit? Unit(
+        string name, string doc, IReadOnlyList<Dimension> dimensions, Need need = Need.Required) =>
+        Find(name, doc, need) is { } node ? numbers.UnitOf(node, doc, dimensions) : null;
+
+    /// <inheritdoc/>
     public override double? Number(
         string name, string doc, Need need = Need.Required,
         double least = double.MinValue, double most = double.MaxValue)

@@ -1,3 +1,7 @@
+using Lanewright.Core.Exchange;
+using Lanewright.Core.Spreading;
+using Lanewright.Core.Weighing;
+
 namespace Lanewright.Core.Findings;
 
 /// <summary>The findings of one area of the work.</summary>
@@ -15,6 +19,10 @@ public static class FindingCatalogue
     public static IReadOnlyList<FindingArea> Areas { get; } =
     [
         new("Reading a sheet", ReadFindings.All),
+        new("The sheet as a whole", SheetFindings.All),
+        new("Scale and weighing", WeighingFindings.All),
+        new("Runs and answer", DropTestFindings.All),
+        new("Planning", PlanFindings.All),
     ];
 
     /// <summary>Every kind of finding.</summary>

@@ -83,9 +83,10 @@ public static class FindingText
         if (value.Word is not null) return value.Word;
         if (!double.IsFinite(value.Si)) return "?";
 
-        var unit = form == "percent" ? Units.Percent : units[value.Dimension];
+        if (form == "percent") return PercentText.Write(value.Si, culture);
+        var unit = units[value.Dimension];
         if (form == "count") return Whole(value.Si, culture);
-        if (value.Dimension == Dimension.Fraction && form != "percent")
+        if (value.Dimension == Dimension.Fraction)
             return Trimmed(value.Si, form, culture, number => QuantityText.WriteNumber(value.Si, culture, number));
         var shown = unit.FromSi(value.Si);
         return Trimmed(shown, form, culture, number => QuantityText.WriteValue(value.Si, unit, culture, number))

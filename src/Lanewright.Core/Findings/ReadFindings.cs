@@ -94,6 +94,12 @@ public static class ReadFindings
         "The quotes do not match near \"{near}\".",
         "A cell that holds the separator or a quote stands in double quotes, and each quote inside it is doubled.");
 
+    /// <summary>A row of a table belongs to an item that no row above has.</summary>
+    public static readonly FindingKind CsvOwner = new(
+        "read.csv-owner", Severity.Stop,
+        "No run above is called \"{name}\", so the row belongs to nothing.",
+        "Put the table of runs first, and begin the row with the name of its run.");
+
     /// <summary>A cell that names a field does not hold a field's name.</summary>
     public static readonly FindingKind CsvName = new(
         "read.csv-name", Severity.Stop,
@@ -272,7 +278,7 @@ public static class ReadFindings
     public static IReadOnlyList<FindingKind> All { get; } =
     [
         TooLarge, TooManyParts, TooDeep, Empty, BadCharacters, CutOff, JsonSyntax, YamlSyntax, YamlTab,
-        YamlAlias, YamlTag, YamlName, SeveralDocuments, CsvQuotes, CsvName, CsvSurplus, CsvClash, CsvOrder,
+        YamlAlias, YamlTag, YamlName, SeveralDocuments, CsvQuotes, CsvOwner, CsvName, CsvSurplus, CsvClash, CsvOrder,
         NoFile, IsFolder, FileDenied, FileFailed, DuplicateField, UnknownField, MissingField, WrongShape,
         NotANumber, NotWhole, NotAQuantity, UnitMissing, Ambiguous, TooSmall, TooBig, TooLong, Unprintable,
         UnknownWord, NotADate, NotAMoment, TooFewItems, TooManyItems, NotUsable, MoreFindings,

@@ -8,6 +8,8 @@ namespace Lanewright.Files;
 internal sealed class CsvRows(IReadOnlyList<CsvTable> tables)
 {
     private readonly CsvPlaces places = new();
+    private readonly Dictionary<(string Word, string Name), string> items = [];
+    private readonly Dictionary<string, int> counts = new(StringComparer.Ordinal);
     private CsvTable? table;
     private IReadOnlyList<Column> columns = [];
     private bool isFirst = true;
@@ -50,9 +52,10 @@ internal sealed class CsvRows(IReadOnlyList<CsvTable> tables)
 
     private void Item(CsvTable of, List<string> cells, int line)
     {
-        var item = $"{of.List}[{places.Count(of.List).ToString(CultureInfo.InvariantCulture)}]";
+        var item = of.Under is null ? Owner(of, cells[0]) : Owned(of, of.Under, cells[0], line);
+        if (item is null) return;
         places.Put(item, CsvPath.Read(item)!, new CsvPlaces.Spot(NodeKind.Map, line));
-        if (cells[0].Length > 0) Put($"{item}.{of.Label}", cells[0], line);
+        if (of.Under is null && cells[0].Length > 0) Put($"{item}.{of.Label}", cells[0], line);
         for (var i = 1; i < cells.Count; i++)
         {
             var cell = cells[i];
@@ -61,6 +64,28 @@ internal sealed class CsvRows(IReadOnlyList<CsvTable> tables)
             if (string.IsNullOrEmpty(column.Name)) Report(ReadFindings.CsvSurplus, line, "cell", cell);
             else if (column.Steps is not null) Put($"{item}.{column.Name}", WithUnit(cell, column.Unit), line);
         }
+    }
+
+    // An item of a list at the root; rows below may name it by its first cell.
+    private string Owner(CsvTable of, string name)
+    {
+        var item = $"{of.List}[{places.Count(of.List).ToString(CultureInfo.InvariantCulture)}]";
+        items[(of.Word, name)] = item;
+        return item;
+    }
+
+    private string? Owned(CsvTable of, string under, string name, int line)
+    {
+        if (!items.TryGetValue((under, name), out var owner))
+        {
+            Report(ReadFindings.CsvOwner, line, "name", name);
+            return null;
+        }
+
+        var list = $"{owner}.{of.List}";
+        var count = counts.GetValueOrDefault(list);
+        counts[list] = count + 1;
+        return $"{list}[{count.ToString(CultureInfo.InvariantCulture)}]";
     }
 
     private void Field(List<string> cells, int line)

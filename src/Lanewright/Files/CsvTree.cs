@@ -14,7 +14,7 @@ public static class CsvTree
 {
     /// <summary>The tables of a drop test's sheet.</summary>
     public static IReadOnlyList<CsvTable> DropTestTables { get; } =
-        [new("run", "runs", "label"), new("container", "containers", "id")];
+        [new("run", "runs", "id"), new("container", "containers", "", Under: "run")];
 
     /// <summary>The tree of a text; whatever is wrong with the text is a finding, never an exception.</summary>
     public static SheetTree Read(string text, IReadOnlyList<CsvTable> tables)

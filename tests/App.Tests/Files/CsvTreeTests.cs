@@ -17,9 +17,10 @@ public sealed class CsvTreeTests
         1,"3,021",60,412.5
         2,3033,,414 kg
 
-        container,tare
-        A,21.5 lb
-        "B ""big""",22
+        container,tare,note
+        2,21.5 lb
+        1,22,"""big"""
+        2,23
         """";
 
     [Fact]
@@ -30,10 +31,10 @@ public sealed class CsvTreeTests
         Assert.Equal(
             [
                 "spreader.id=HR-104", "weighing.method=containers", "density=1180 kg/m3",
-                "runs[0].label=1", "runs[0].pulses=3,021", "runs[0].seconds=60", "runs[0].gross=412.5 lb",
-                "runs[1].label=2", "runs[1].pulses=3033", "runs[1].gross=414 kg",
-                "containers[0].id=A", "containers[0].tare=21.5 lb",
-                "containers[1].id=B \"big\"", "containers[1].tare=22",
+                "runs[0].id=1", "runs[0].pulses=3,021", "runs[0].seconds=60", "runs[0].gross=412.5 lb",
+                "runs[0].containers[0].tare=22", "runs[0].containers[0].note=\"big\"",
+                "runs[1].id=2", "runs[1].pulses=3033", "runs[1].gross=414 kg",
+                "runs[1].containers[0].tare=21.5 lb", "runs[1].containers[1].tare=23",
             ],
             Leaves(tree.Root!));
         Assert.Equal(7, tree.Root!.Find("runs")!.Children[0].Find("pulses")!.Line);
@@ -72,7 +73,7 @@ public sealed class CsvTreeTests
         var tree = Read("runs[0].pulses,1\nruns[1].pulses,2\n\nrun,pulses\n,3\n\nrun,pulses\n9,4\n");
         Assert.Empty(tree.Findings);
         Assert.Equal(
-            ["runs[0].pulses=1", "runs[1].pulses=2", "runs[2].pulses=3", "runs[3].label=9", "runs[3].pulses=4"],
+            ["runs[0].pulses=1", "runs[1].pulses=2", "runs[2].pulses=3", "runs[3].id=9", "runs[3].pulses=4"],
             Leaves(tree.Root!));
     }
 
@@ -87,6 +88,7 @@ public sealed class CsvTreeTests
     [InlineData("a,1\nid,HR,104,x\n", "read.csv-surplus", 2)]
     [InlineData("run,pulses\n1,3021,60\n", "read.csv-surplus", 2)]
     [InlineData("run,pulses,,gross\n1,3021,60,4\n", "read.csv-surplus", 2)]
+    [InlineData("run,pulses\n1,2\n\ncontainer,tare\n3,2\n", "read.csv-owner", 5)]
     [InlineData("drop test,1\n", "read.csv-name", 1)]
     [InlineData("a[x],1\n", "read.csv-name", 1)]
     [InlineData("a..b,1\n", "read.csv-name", 1)]

@@ -30,6 +30,7 @@ public sealed class EveryReadFindingTests
         (SheetSyntax.Yaml, "? [a]\n: b"),
         (SheetSyntax.Yaml, "a: 1\n---\na: 2"),
         (SheetSyntax.Csv, "a,\"b"),
+        (SheetSyntax.Csv, "container,tare\n1,2"),
         (SheetSyntax.Csv, "a b,c"),
         (SheetSyntax.Csv, "a,b,c,d"),
         (SheetSyntax.Csv, "a,b\na.c,d"),

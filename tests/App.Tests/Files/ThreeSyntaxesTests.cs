@@ -2,6 +2,7 @@ using System.Text;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Tests.Exchange;
 using Lanewright.Core.Text;
+using Lanewright.Core.Weighing;
 using Lanewright.Files;
 
 namespace Lanewright.App.Tests.Files;
@@ -68,8 +69,10 @@ public sealed class ThreeSyntaxesTests
         var page = File.ReadAllText(Path.Combine(folder.FullName, "docs", "formats", "csv.md")).ReplaceLineEndings("\n");
         var tree = CsvTree.Read(page.Split("```\n")[1], CsvTree.DropTestTables);
         Assert.Empty(tree.Findings);
-        Assert.Equal("412.5 lb", tree.Root!.Find("runs")!.Children[0].Find("gross")!.Literal);
-        Assert.Equal(2, tree.Root.Find("containers")!.Children.Count);
+        var sheet = SheetReader.Read(tree);
+        Assert.Empty(sheet.Findings);
+        Assert.Equal([1251, 1265, 1240], sheet.Value!.Runs.Select(run => run.Pulses!.Value.Si));
+        Assert.All(sheet.Value.Runs, run => Assert.Equal(2, Assert.IsType<ContainerCatch>(run.Catch).Containers.Count));
     }
 
     private static SampleSheet Read(string text, SheetSyntax syntax)

@@ -1,0 +1,82 @@
+using System.Text;
+using System.Text.Json;
+using Lanewright.Core.Findings;
+using Lanewright.Core.Quantities;
+using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
+
+namespace Lanewright.Core.Exchange;
+
+/// <summary>Writes a plan for machines; masses in kilograms, times in seconds, shares plain.</summary>
+public static class PlanWriter
+{
+    /// <summary>The format written.</summary>
+    public const string Format = "lanewright-plan/1";
+
+    /// <summary>The plan as JSON text.</summary>
+    public static string Write(
+        TestPlan plan, IReadOnlyList<Finding> readFindings, TextCulture culture, UnitPreferences units)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(readFindings);
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, new() { Indented = true, NewLine = "\n" }))
+        {
+            json.WriteStartObject();
+            json.WriteString("format", Format);
+            json.WriteNumber("wanted", plan.Request.Wanted);
+            json.WriteStartArray("cautions");
+            foreach (var caution in plan.Cautions)
+            {
+                json.WriteStartObject();
+                json.WriteString("code", caution.Code);
+                json.WriteString("text", caution.Text);
+                json.WriteString("source", caution.Source);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            if (plan.Best is { } best)
+            {
+                json.WritePropertyName("best");
+                Choice(json, best);
+            }
+
+            json.WriteStartArray("choices");
+            foreach (var choice in plan.Choices)
+                Choice(json, choice);
+            json.WriteEndArray();
+            json.WriteStartArray("practices");
+            foreach (var practice in plan.Practices)
+            {
+                json.WriteStartObject();
+                json.WriteString("practice", practice.Practice);
+                if (practice.Choice is { } choice)
+                {
+                    json.WritePropertyName("choice");
+                    Choice(json, choice);
+                }
+
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            ReportWriter.Findings(json, [.. readFindings, .. plan.Findings], culture, units);
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
+
+    private static void Choice(Utf8JsonWriter json, PlanChoice choice)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("runs", choice.Runs);
+        json.WriteNumber("massPerRunKilograms", choice.MassPerRun.Si);
+        if (double.IsFinite(choice.Expected)) json.WriteNumber("expected", choice.Expected);
+        json.WriteNumber("containers", choice.Containers);
+        if (choice.TimePerRun is { } time) json.WriteNumber("secondsPerRun", time.Si);
+        json.WriteBoolean("enough", choice.Enough);
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,61 @@
+using System.Globalization;
+using Lanewright.Core.Findings;
+using Lanewright.Core.Quantities;
+using Lanewright.Core.Spreading;
+using Lanewright.Core.Weighing;
+
+namespace Lanewright.Core.Exchange;
+
+/// <summary>Reads one run.</summary>
+internal static class RunReader
+{
+    private const double MostCount = 1e12;
+
+    internal static Run? Read(Fields fields, int index, BareUnits bare)
+    {
+        var id = fields.Text("id", "Name of the run; its place in the list when left out.", Need.Optional, 40)
+            ?? (index + 1).ToString(CultureInfo.InvariantCulture);
+        var pulses = fields.Quantity<PulseCount>(
+            "pulses", "Counted sensor pulses.", Need.Optional, Units.Pulse, PulseCount.FromSi(0),
+            PulseCount.FromSi(MostCount));
+        var revolutions = fields.Quantity<RevolutionCount>(
+            "revolutions", "Counted turns of the metering shaft.", Need.Optional, Units.Revolution,
+            RevolutionCount.FromSi(0), RevolutionCount.FromSi(MostCount));
+        var time = fields.Quantity<Duration>(
+            "time", "How long it ran; seconds when no unit is given.", Need.Optional, Units.Second, Duration.FromSi(0),
+            Duration.FromSi(86_400));
+        var delivered = CatchReader.Weight(
+            fields, "delivered", "What the controller said it delivered; for a verification.", bare);
+        var setting = fields.Text("setting", "Drive setting, such as 50 % or a step number.", Need.Optional, 40);
+        var engine = fields.Quantity<RotationalSpeed>(
+            "engineSpeed", "Engine speed; rpm when no unit is given.", Need.Optional, Units.RevolutionPerMinute,
+            RotationalSpeed.FromSi(0), RotationalSpeed.FromSi(200));
+        var gate = fields.Quantity<Length>(
+            "gate", "Gate opening.", Need.Optional, bare.Opening, Length.FromSi(0), Length.FromSi(2));
+        var oil = fields.Choice("oil", "State of the hydraulic oil.", SheetWords.OilStates, Need.Optional);
+        var note = fields.Notes("note", "Anything else.");
+        var catches = CatchReader.Read(fields, bare);
+        if (catches.Count != 1)
+        {
+            fields.Report(
+                catches.Count == 0 ? SheetFindings.NoWeighing : SheetFindings.SeveralWeighings, null,
+                FindingValue.Text("run", id));
+            return null;
+        }
+
+        return new()
+        {
+            Id = id,
+            Pulses = pulses,
+            Revolutions = revolutions,
+            Time = time,
+            Delivered = delivered,
+            Setting = setting ?? "",
+            EngineSpeed = engine,
+            Gate = gate,
+            Oil = oil ?? OilState.NotStated,
+            Note = note ?? "",
+            Catch = catches[0],
+        };
+    }
+}

@@ -1,0 +1,162 @@
+using Lanewright.Core.Findings;
+using Lanewright.Core.Quantities;
+using Lanewright.Core.Weighing;
+
+namespace Lanewright.Core.Spreading;
+
+/// <summary>
+/// Works out a test before it is done: each choice of runs and mass is given to the analysis as the observations that
+/// would be expected, so the plan promises exactly what the report will later say.
+/// </summary>
+public static class Planner
+{
+    private const double PoundKilograms = 0.45359237;
+    private const double CubicYard = 0.9144 * 0.9144 * 0.9144;
+
+    // One run cannot show its own scatter, so it is no choice.
+    private const int FewestRuns = 2;
+
+    // 10 lb to 8,000 lb in steps that a person would choose.
+    private static readonly double[] Pounds =
+        [10, 20, 35, 50, 75, 100, 150, 200, 300, 400, 500, 750, 1000, 1500, 2000, 3000, 4000, 6000, 8000];
+
+    private static readonly double[] Kilograms =
+        [5, 10, 15, 25, 35, 50, 75, 100, 150, 200, 250, 350, 500, 750, 1000, 1500, 2000, 3000, 4000];
+
+    /// <summary>Plans. A request that makes no sense gives a finding, never an exception.</summary>
+    public static TestPlan Plan(PlanRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var findings = new List<Finding>();
+        findings.AddRange(ScaleCheck.Of(request.Scale, "scale", null));
+        Notes(request, findings);
+        if (!Sensible(request, findings))
+            return new(request, CautionsFor(request.Method), null, [], [], findings);
+        var choices = new List<PlanChoice>();
+        foreach (var mass in MassesFor(request))
+        {
+            for (var runs = FewestRuns; runs <= request.MostRuns; runs++)
+                choices.Add(Choice(request, runs, mass));
+        }
+
+        // Two runs can agree by chance and cannot say which is wrong when they do not.
+        var best = choices.Where(c => c.Enough && c.Runs >= 3).MinBy(c => (c.Runs, c.Total.Si));
+        if (best is null && choices.Count > 0)
+        {
+            findings.Add(PlanFindings.OutOfReach.At(
+                "wanted", FindingValue.Text("scale", request.Scale.Id),
+                FindingValue.Number("runs", request.MostRuns, Dimension.Fraction),
+                FindingValue.Number("mass", choices.Max(c => c.MassPerRun.Si), Dimension.Mass),
+                FindingValue.Number("wanted", request.Wanted, Dimension.Fraction),
+                FindingValue.Number("best", choices.Min(c => c.Expected), Dimension.Fraction)));
+        }
+
+        var ordered = findings.OrderByDescending(f => f.Severity).ToList();
+        return new(request, CautionsFor(request.Method), best, choices, Practices(request), ordered);
+    }
+
+    private static PlanChoice Choice(PlanRequest request, int runs, double mass)
+    {
+        var sheet = ExpectedSheet.Of(request, runs, mass);
+        var report = SheetAnalysis.Analyse(sheet);
+        var expected = report.Results.Count == 1 ? report.Results[0].RelativeExpanded : double.PositiveInfinity;
+        Duration? time = request.Delivery is { Si: > 0 } flow ? Duration.FromSi(mass / flow.Si) : null;
+        var containers = request.Method is CatchMethod.Containers
+            ? (int)Math.Ceiling((mass / request.ContainerFill.Si) - 1e-9)
+            : 0;
+        return new(runs, Mass.FromSi(mass), expected, containers, time, expected <= request.Wanted);
+    }
+
+    private static IEnumerable<double> MassesFor(PlanRequest request)
+    {
+        var most = request.Method switch
+        {
+            CatchMethod.Truck => request.TruckGross.Si / 2,
+            CatchMethod.Whole when request.Scale.Capacity is { } c => c.Si - request.ContainerTare.Si,
+            CatchMethod.Whole => 8000 * PoundKilograms,
+            _ => 40 * request.ContainerFill.Si,
+        };
+        var (steps, unit) = request.Units is UnitSystem.Si ? (Kilograms, 1) : (Pounds, PoundKilograms);
+        foreach (var step in steps)
+        {
+            if (step * unit <= most * (1 + 1e-9)) yield return step * unit;
+        }
+    }
+
+    private static List<PracticeCheck> Practices(PlanRequest request)
+    {
+        var list = new List<PracticeCheck>();
+        if (request.Method is CatchMethod.Truck)
+        {
+            list.Add(new(
+                "At least about a cubic yard when the truck is weighed, three runs (common practice, no source).",
+                Choice(request, 3, CubicYard * request.BulkDensity.Si)));
+        }
+        else
+        {
+            list.Add(new(
+                "300 lb when the catch is weighed, three runs (common practice, no source).",
+                Choice(request, 3, 300 * PoundKilograms)));
+            list.Add(new(
+                "500 lb when the catch is weighed, three runs (common practice, no source).",
+                Choice(request, 3, 500 * PoundKilograms)));
+            list.Add(new(
+                "Three pails two thirds full (Minnesota field handbook, 2nd revision, 2012).",
+                Choice(request, 3, request.ContainerFill.Si)));
+        }
+
+        list.Add(new("Drive at about half; trim the drive first (common practice, no source).", null));
+        list.Add(new(
+            "Engine at normal working speed: at least 1,500 rpm (Minnesota field handbook, 2012); others ask for 1,200 to "
+            + "1,400 rpm (common practice, no source).",
+            null));
+        list.Add(new("The same material as on the road (Minnesota field handbook, 2012).", null));
+        list.Add(new(
+            "Let the flow become steady before the catch starts, three samples, two people (Minnesota field handbook, 2012).",
+            null));
+        return list;
+    }
+
+    private static List<Caution> CautionsFor(CatchMethod method) =>
+    [
+        .. Cautions.Always,
+        .. method switch
+        {
+            CatchMethod.Containers => Cautions.Containers,
+            CatchMethod.Whole => Cautions.Lifted,
+            _ => Cautions.Truck,
+        },
+    ];
+
+    private static void Notes(PlanRequest request, List<Finding> findings)
+    {
+        if (request.CommonError is null)
+            findings.Add(PlanFindings.CommonErrorUnknown.At(
+                "commonError", FindingValue.Text("scale", request.Scale.Id)));
+        if (request.ExpectedConstant is null && request.Form is not ConstantForm.MassFlow)
+            findings.Add(PlanFindings.ConstantUnknown.At("expectedConstant"));
+        if (request.Delivery is null) findings.Add(PlanFindings.DeliveryUnknown.At("delivery"));
+        var filled = request.ContainerFill + request.ContainerTare;
+        if (request.Method is CatchMethod.Containers && filled.Pounds > 51)
+            findings.Add(PlanFindings.HeavyContainer.At(
+                "containerFill", FindingValue.Number("mass", filled.Si, Dimension.Mass)));
+    }
+
+    private static bool Sensible(PlanRequest request, List<Finding> findings)
+    {
+        var count = findings.Count;
+        Positive(request.ContainerFill.Si, "containerFill");
+        Positive(request.TruckGross.Si, "truckGross");
+        Positive(request.BulkDensity.Si, "bulkDensity");
+        Positive(request.Wanted, "wanted");
+        Positive(request.ExpectedScatter, "expectedScatter");
+        Positive(request.ExpectedConstant ?? 1, "expectedConstant");
+        Positive(request.Delivery?.Si ?? 1, "delivery");
+        return findings.Count == count;
+
+        void Positive(double value, string field)
+        {
+            if (!(value > 0)) findings.Add(PlanFindings.Impossible.At(field, FindingValue.Text("what", field)));
+        }
+    }
+}

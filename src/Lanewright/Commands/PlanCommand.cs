@@ -1,0 +1,45 @@
+using System.CommandLine;
+using Lanewright.Core.Exchange;
+using Lanewright.Core.Findings;
+using Lanewright.Core.Quantities;
+using Lanewright.Core.Spreading;
+using Lanewright.Files;
+using Lanewright.Print;
+
+namespace Lanewright.Commands;
+
+/// <summary><c>lanewright plan</c>: how much to drop, how often, and what each choice buys.</summary>
+internal static class PlanCommand
+{
+    internal static Command Make()
+    {
+        var file = new Argument<string>("plan") { Description = "What is known: a JSON, YAML or CSV file." };
+        var json = CommonOptions.Json();
+        var culture = CommonOptions.Culture();
+        var command = new Command("plan", "Plan a drop test before it is done.") { file, json, culture };
+        command.SetAction(parsed =>
+        {
+            var output = parsed.InvocationConfiguration.Output;
+            var error = parsed.InvocationConfiguration.Error;
+            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            var reading = PlanReader.Read(SheetFile.Read(parsed.GetValue(file)!));
+            var units = reading.Value?.Units is UnitSystem.Si ? UnitPreferences.Metric : UnitPreferences.UnitedStates;
+            var show = new Show(c, units);
+            if (!reading.IsUsable)
+                return CommonOptions.Refuse(reading.Findings, parsed.GetValue(json), show, output, error);
+            var plan = Planner.Plan(reading.Value!);
+            if (parsed.GetValue(json))
+            {
+                output.Write(PlanWriter.Write(plan, reading.Findings, c, units));
+            }
+            else
+            {
+                CommonOptions.Print(PlanText.Lines(plan, show), output);
+                CommonOptions.Print(FindingLines.Of(reading.Findings, show), output);
+            }
+
+            return plan.Findings.Any(f => f.Severity is Severity.Stop) ? CommonOptions.DoNotUse : CommonOptions.Answered;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,22 @@
+using Lanewright.Core.Exchange;
+using Lanewright.Core.Findings;
+
+namespace Lanewright.Print;
+
+/// <summary>Findings as lines: severity, what, where, what to do.</summary>
+internal static class FindingLines
+{
+    internal static IEnumerable<string> Of(IEnumerable<Finding> findings, Show show)
+    {
+        foreach (var finding in findings)
+        {
+            var label = ReportWords.Of(finding.Severity).ToUpperInvariant().PadRight(5);
+            var message = FindingText.Message(finding, show.Culture, show.Units);
+            foreach (var line in Wrapped.Lines($"  {label} ", message)) yield return line;
+            foreach (var line in Wrapped.Lines("        ", FindingText.Action(finding, show.Culture, show.Units)))
+                yield return line;
+            var place = FindingText.Where(finding);
+            yield return place.Length == 0 ? $"        ({finding.Code})" : $"        ({place}: {finding.Code})";
+        }
+    }
+}
