@@ -28,7 +28,7 @@ public static class ChiSquared
     }
 
     /// <summary>
-    /// The value that is not exceeded with probability <paramref name="p"/>; relative error below 1e-11. The
+    /// The value that is not exceeded with probability <paramref name="p"/>; relative error below 1e-10. The
     /// Wilson-Hilferty start (Abramowitz and Stegun 26.4.17), then Newton's steps in logarithms inside a bracket.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="p"/> is not between 0 and 1, or

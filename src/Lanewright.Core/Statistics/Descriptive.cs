@@ -64,11 +64,13 @@ public static class Descriptive
 
     /// <summary>
     /// The quantile of values sorted upwards: linear between the order statistics, the k-th of n (counted from 0) being
-    /// the quantile of k/(n - 1). This is definition 7 of R. J. Hyndman and Y. Fan, The American Statistician 50 (1996).
+    /// the quantile of k/(n - 1). This is definition 7 of R. J. Hyndman and Y. Fan, The American Statistician 50
+    /// (1996).
     /// </summary>
     /// <param name="sorted">Values in ascending order; the order is not checked.</param>
     /// <param name="p">The fraction of the values below, 0 to 1.</param>
-    /// <exception cref="ArgumentException">There is no value, or <paramref name="p"/> is not between 0 and 1.</exception>
+    /// <exception cref="ArgumentException">There is no value, or <paramref name="p"/> is not between 0 and
+    /// 1.</exception>
     public static double Quantile(ReadOnlySpan<double> sorted, double p)
     {
         Require.NotEmpty(sorted);

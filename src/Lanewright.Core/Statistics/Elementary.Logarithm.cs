@@ -31,8 +31,9 @@ public static partial class Elementary
         var product = DoubleDouble.TwoProduct(m, node.Reciprocal, out var error);
         var r = DoubleDouble.QuickTwoSum(product - 1, error, out var rLow);
         var square = DoubleDouble.TwoProduct(r, r, out var squareLow);
-        var series = 1 / 3.0 - (r * (1 / 4.0 - (r * (1 / 5.0 - (r * (1 / 6.0 - (r * (1 / 7.0
-            - (r * (1 / 8.0 - (r * (1 / 9.0 - (r * (1 / 10.0 - (r / 11)))))))))))))));
+        var odd = 1 / 3.0 + (square * (1 / 5.0 + (square * (1 / 7.0 + (square * (1 / 9.0 + (square * (1 / 11.0))))))));
+        var even = 1 / 4.0 + (square * (1 / 6.0 + (square * (1 / 8.0 + (square * (1 / 10.0))))));
+        var series = odd - (r * even);
 
         var sum = DoubleDouble.TwoSum(k * Ln2High, node.LogHigh, out var lost1);
         sum = DoubleDouble.TwoSum(sum, r, out var lost2);

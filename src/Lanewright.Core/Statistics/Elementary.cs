@@ -61,8 +61,8 @@ public static partial class Elementary
     }
 
     /// <summary>
-    /// <paramref name="x"/> to the power <paramref name="y"/>. A negative x needs a whole y (else NaN); x to the 0 and 1
-    /// to the y are 1 even for NaN, as IEEE 754 says.
+    /// <paramref name="x"/> to the power <paramref name="y"/>. A negative x needs a whole y (else NaN); x to the 0 and
+    /// 1 to the y are 1 even for NaN, as IEEE 754 says.
     /// </summary>
     public static double Pow(double x, double y)
     {
@@ -116,8 +116,8 @@ public static partial class Elementary
     }
 
     /// <summary>
-    /// e^(x + tail) = 2^exponent (1 + fraction + rest): x less the nearest multiple of ln 2, then Taylor's series to the
-    /// 13th power, whose remainder is below 5e-18 for |fraction| up to (ln 2)/2.
+    /// e^(x + tail) = 2^exponent (1 + fraction + rest): x less the nearest multiple of ln 2, then Taylor's series to
+    /// the 13th power, whose remainder is below 5e-18 for |fraction| up to (ln 2)/2.
     /// </summary>
     private static double ExpFraction(double x, double tail, out double rest, out int exponent)
     {

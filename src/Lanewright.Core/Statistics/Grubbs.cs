@@ -7,7 +7,7 @@ namespace Lanewright.Core.Statistics;
 public static class Grubbs
 {
     /// <summary>The largest distance from the mean in standard deviations (divisor n - 1), and where it is.</summary>
-    /// <returns>G, at least 0 and at most <see cref="LargestPossible"/>; 0 and index -1 when all values are equal.</returns>
+    /// <returns>G, from 0 to <see cref="LargestPossible"/>; 0 and index -1 when all values are equal.</returns>
     /// <exception cref="ArgumentException">There are fewer than three values.</exception>
     public static (double G, int Index) Statistic(ReadOnlySpan<double> values)
     {
@@ -61,7 +61,7 @@ public static class Grubbs
     /// <summary>The two-sided test of the value farthest from the mean.</summary>
     /// <param name="values">The values, at least three.</param>
     /// <param name="alpha">Significance level, above 0 and below 1.</param>
-    /// <exception cref="ArgumentException">There are fewer than three values, or alpha is outside its range.</exception>
+    /// <exception cref="ArgumentException">There are fewer than three values, or alpha is out of range.</exception>
     public static GrubbsVerdict Test(ReadOnlySpan<double> values, double alpha)
     {
         var (g, index) = Statistic(values);
@@ -72,7 +72,7 @@ public static class Grubbs
 /// <summary>The outcome of Grubbs' two-sided test.</summary>
 /// <param name="G">The largest distance from the mean in standard deviations.</param>
 /// <param name="Index">Where that value is, counted from 0; -1 when all values are equal.</param>
-/// <param name="CriticalValue">What G exceeds with probability <paramref name="Alpha"/> when there is no outlier.</param>
+/// <param name="CriticalValue">What G exceeds with probability alpha when there is no outlier.</param>
 /// <param name="Alpha">Significance level.</param>
 public sealed record GrubbsVerdict(double G, int Index, double CriticalValue, double Alpha)
 {

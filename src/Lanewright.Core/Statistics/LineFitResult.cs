@@ -15,7 +15,8 @@ public sealed record LineFitResult
     /// <summary>The estimated slope, in units of y per x.</summary>
     public required double Slope { get; init; }
 
-    /// <summary>Standard uncertainty of the slope; NaN when it rests on residuals and there are only two points.</summary>
+    /// <summary>Standard uncertainty of the slope; NaN when it rests on residuals and there are but two
+    /// points.</summary>
     public required double SlopeUncertainty { get; init; }
 
     /// <summary>The (weighted) mean x, where the errors of height and slope are uncorrelated. For errors in both it is
@@ -43,7 +44,7 @@ public sealed record LineFitResult
     /// and when all y are equal.</summary>
     public required double RSquared { get; init; }
 
-    /// <summary>False when the iteration of errors in both did not settle; the numbers are then not to be used.</summary>
+    /// <summary>False when the iteration of errors in both did not settle; the numbers are then not for use.</summary>
     public bool Converged { get; init; } = true;
 
     /// <summary>Standard uncertainty of the intercept.</summary>

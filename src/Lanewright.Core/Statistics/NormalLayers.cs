@@ -13,11 +13,8 @@ internal static class NormalLayers
     /// <summary>2^52: a signed 53-bit number over this is uniform between -1 and 1.</summary>
     private const double Range = 4503599627370496;
 
-    /// <summary>Width of layer i, per unit of the signed 53-bit number.</summary>
-    internal static readonly double[] Scale = new double[256];
-
-    /// <summary>Below this magnitude the signed number of layer i is under the bell for certain.</summary>
-    internal static readonly long[] Inside = new long[256];
+    /// <summary>The layers, from the bottom up.</summary>
+    internal static readonly Layer[] Layers = new Layer[256];
 
     /// <summary>Height of the bell at the right edge of layer i; 1 after the last.</summary>
     internal static readonly double[] Height = new double[257];
@@ -30,8 +27,7 @@ internal static class NormalLayers
         var next = TailStart;
         for (var i = 0; i < 256; i++)
         {
-            Scale[i] = edge / Range;
-            Inside[i] = (long)(next / edge * Range);
+            Layers[i] = new Layer(edge / Range, next);
             Height[i] = i == 0 ? 0 : Bell(edge);
             edge = next;
             next = i < 254 ? Math.Sqrt(-2 * Elementary.Log((area / edge) + Bell(edge))) : 0;
@@ -41,4 +37,9 @@ internal static class NormalLayers
     }
 
     internal static double Bell(double x) => Elementary.Exp(-0.5 * x * x);
+
+    /// <summary>One layer.</summary>
+    /// <param name="Scale">Its width, per unit of the signed 53-bit number.</param>
+    /// <param name="Inside">Nearer to the centre than this every place in it is under the bell.</param>
+    internal readonly record struct Layer(double Scale, double Inside);
 }

@@ -42,7 +42,8 @@ public static class OriginFit
 
     /// <summary>Known weights 1/u(y)^2: b = sum(w x y)/sum(w x^2), u(b) = 1/sqrt(sum(w x^2)) whatever the residuals.
     /// Needs weights above 0 and one x that is not 0.</summary>
-    public static OriginFitResult Weighted(ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> weights) =>
+    public static OriginFitResult Weighted(
+        ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> weights) =>
         Weighted(x, y, weights, FitAssumption.KnownWeights);
 
     /// <summary>Weights known up to a common factor, which the residuals give. Otherwise as

@@ -15,7 +15,8 @@ public sealed record OriginFitResult
     /// <summary>Its standard uncertainty; NaN when it rests on residuals and there is only one point.</summary>
     public required double SlopeUncertainty { get; init; }
 
-    /// <summary>Degrees of freedom of the uncertainty: n - 1, or infinite when it comes from known uncertainties.</summary>
+    /// <summary>Degrees of freedom of the uncertainty: n - 1, or infinite when it comes from known
+    /// uncertainties.</summary>
     public required double DegreesOfFreedom { get; init; }
 
     /// <summary>The sum of the weighted squared residuals that the fit made least.</summary>
@@ -36,7 +37,7 @@ public sealed record OriginFitResult
     /// all y are 0.</summary>
     public required double RSquared { get; init; }
 
-    /// <summary>False when the iteration of errors in both did not settle; the numbers are then not to be used.</summary>
+    /// <summary>False when the iteration of errors in both did not settle; the numbers are then not for use.</summary>
     public bool Converged { get; init; } = true;
 
     /// <summary>The value of the line at <paramref name="x"/>, x exact.</summary>

@@ -10,8 +10,8 @@ public static class PolynomialFit
 
     /// <summary>
     /// Every y equally uncertain, by an amount the residuals give. Householder's QR decomposition (G. H. Golub,
-    /// Numerische Mathematik 7 (1965)) in arithmetic of 31 digits, so that the powers of x as they stand do no harm: even
-    /// NIST's Filip set of degree 10 keeps ten digits.
+    /// Numerische Mathematik 7 (1965)) in arithmetic of 31 digits, so that the powers of x as they stand do no harm:
+    /// even NIST's Filip set of degree 10 keeps nine digits.
     /// </summary>
     /// <param name="x">Exact positions, at least degree + 1 different ones.</param>
     /// <param name="y">As many values.</param>

@@ -29,34 +29,23 @@ public sealed partial class RandomSource
     }
 
     /// <summary>Normal with mean 0 and standard deviation 1, by the ziggurat method.</summary>
-    public double NextNormal()
+    public double NextNormal() => NormalFrom(NextUInt64());
+
+    /// <summary>The layer and the place in it come from different bits: the lowest 8 and the highest 53.</summary>
+    private double NormalFrom(ulong bits)
     {
-        var bits = NextUInt64();
-        var layer = (int)(bits & 0xFF);
-        // The layer and the place in it come from different bits.
-        var place = (long)bits >> 11;
-        return Math.Abs(place) < NormalLayers.Inside[layer]
-            ? place * NormalLayers.Scale[layer]
-            : NormalAtEdge(layer, place);
+        ref readonly var layer = ref NormalLayers.Layers[(byte)bits];
+        var x = ((long)bits >> 11) * layer.Scale;
+        return Math.Abs(x) < layer.Inside ? x : NormalAtEdge((byte)bits, x);
     }
 
-    private double NormalAtEdge(int layer, long place)
+    private double NormalAtEdge(int layer, double x)
     {
-        while (true)
-        {
-            if (layer == 0)
-                return NormalTail(place < 0);
-            var x = place * NormalLayers.Scale[layer];
-            var low = NormalLayers.Height[layer];
-            if (low + (NextDouble() * (NormalLayers.Height[layer + 1] - low)) < NormalLayers.Bell(x))
-                return x;
-
-            var bits = NextUInt64();
-            layer = (int)(bits & 0xFF);
-            place = (long)bits >> 11;
-            if (Math.Abs(place) < NormalLayers.Inside[layer])
-                return place * NormalLayers.Scale[layer];
-        }
+        if (layer == 0)
+            return NormalTail(x < 0);
+        var low = NormalLayers.Height[layer];
+        var height = low + (NextDouble() * (NormalLayers.Height[layer + 1] - low));
+        return height < NormalLayers.Bell(x) ? x : NextNormal();
     }
 
     /// <summary>Beyond the last edge: exponential with rejection (G. Marsaglia, Technometrics 6 (1964)).</summary>
@@ -102,11 +91,25 @@ public sealed partial class RandomSource
             value = NextDouble();
     }
 
-    /// <summary>Fills with <see cref="NextNormal"/>.</summary>
+    /// <summary>Fills with <see cref="NextNormal"/>: the same numbers, faster.</summary>
     public void FillNormal(Span<double> values)
     {
+        // The state lives in registers; only the one number in a hundred at an edge goes through the fields.
+        ulong a = s0, b = s1, c = s2, d = s3;
+        var layers = NormalLayers.Layers;
         foreach (ref var value in values)
-            value = NextNormal();
+        {
+            var bits = Step(ref a, ref b, ref c, ref d);
+            ref readonly var layer = ref layers[(byte)bits];
+            value = ((long)bits >> 11) * layer.Scale;
+            if (Math.Abs(value) < layer.Inside)
+                continue;
+            (s0, s1, s2, s3) = (a, b, c, d);
+            value = NormalAtEdge((byte)bits, value);
+            (a, b, c, d) = (s0, s1, s2, s3);
+        }
+
+        (s0, s1, s2, s3) = (a, b, c, d);
     }
 
     /// <summary>Fills with <see cref="NextStudentT"/>.</summary>

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Lanewright.Core.Statistics;
 
@@ -39,16 +40,20 @@ public sealed partial class RandomSource
     }
 
     /// <summary>64 random bits.</summary>
-    public ulong NextUInt64()
+    public ulong NextUInt64() => Step(ref s0, ref s1, ref s2, ref s3);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static ulong Step(ref ulong s0, ref ulong s1, ref ulong s2, ref ulong s3)
     {
-        var result = BitOperations.RotateLeft(s0 + s3, 23) + s0;
-        var shifted = s1 << 17;
-        s2 ^= s0;
-        s3 ^= s1;
-        s1 ^= s2;
-        s0 ^= s3;
-        s2 ^= shifted;
-        s3 = BitOperations.RotateLeft(s3, 45);
+        ulong a = s0, b = s1, c = s2, d = s3;
+        var result = BitOperations.RotateLeft(a + d, 23) + a;
+        var shifted = b << 17;
+        c ^= a;
+        d ^= b;
+        s1 = b ^ c;
+        s0 = a ^ d;
+        s2 = c ^ shifted;
+        s3 = BitOperations.RotateLeft(d, 45);
         return result;
     }
 

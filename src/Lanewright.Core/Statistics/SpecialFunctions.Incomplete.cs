@@ -40,8 +40,8 @@ public static partial class SpecialFunctions
         return b * x <= 1 && x <= 0.7 ? factor * BetaSeries(a, b, x) / a : factor * BetaFraction(a, b, x, y);
     }
 
-    /// <summary>1 + sum of (a + b)...(a + b + n - 1) / ((a + 1)...(a + n)) x^n: I_x(a, b) is x^a y^b / (a B(a, b)) times
-    /// this (Abramowitz and Stegun 26.5.4).</summary>
+    /// <summary>1 + sum of (a + b)...(a + b + n - 1) / ((a + 1)...(a + n)) x^n: I_x(a, b) is x^a y^b / (a B(a, b))
+    /// times this (Abramowitz and Stegun 26.5.4).</summary>
     internal static double BetaSeries(double a, double b, double x)
     {
         double term = 1, sum = 1;
@@ -69,7 +69,8 @@ public static partial class SpecialFunctions
         {
             var twice = a + (2 * n);
             var numerator = (a + n - 1) / (twice - 1) * ((a + b + n - 1) / (twice - 1)) * (n * (b - n) * x * x);
-            var denominator = n + (n * (b - n) * x / (twice - 1)) + ((a + n) / (twice + 1) * (lambda + 1 + (n * (1 + y))));
+            var denominator = n + (n * (b - n) * x / (twice - 1))
+                + ((a + n) / (twice + 1) * (lambda + 1 + (n * (1 + y))));
             d = denominator + (numerator * d);
             d = 1 / (d == 0 ? Tiny : d);
             c = denominator + (numerator / c);
@@ -99,8 +100,8 @@ public static partial class SpecialFunctions
         e > -0.6 ? a * Log1pLessX(e) : a * (Elementary.Log(r) - e);
 
     /// <summary>
-    /// The lower regularised incomplete gamma function P(a, x), a above 0, x from 0 on; relative error below 1e-12 for a
-    /// up to 1e6. Series and continued fraction: Abramowitz and Stegun 6.5.29 and 6.5.31.
+    /// The lower regularised incomplete gamma function P(a, x), a above 0, x from 0 on; relative error below 1e-12 for
+    /// a up to 1e6. Series and continued fraction: Abramowitz and Stegun 6.5.29 and 6.5.31.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double RegularizedIncompleteGamma(double a, double x)

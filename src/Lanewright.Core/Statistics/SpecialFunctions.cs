@@ -74,7 +74,7 @@ public static partial class SpecialFunctions
         return s * ((2 * square * series) - x);
     }
 
-    /// <summary>exp(x^2) erfc(x) for x from 0.5 on: a Chebyshev sum in (x - 4)/(x + 3), remainder below 1e-18.</summary>
+    /// <summary>exp(x^2) erfc(x) for x from 0.5 on: a Chebyshev sum in (x - 4)/(x + 3), remainder 1e-18.</summary>
     internal static double ScaledErfc(double x)
     {
         var s = (x - 4) / (x + 3);

@@ -4,7 +4,7 @@ namespace Lanewright.Core.Statistics;
 /// Student's t distribution with any positive real number of degrees of freedom; infinitely many mean the standard
 /// normal distribution.
 /// </summary>
-/// <remarks>Distribution function through the incomplete beta function: Abramowitz and Stegun 26.7.1 and 26.5.27.</remarks>
+/// <remarks>Through the incomplete beta function: Abramowitz and Stegun 26.7.1 and 26.5.27.</remarks>
 public static class StudentT
 {
     private const double OneOverRootPi = 0.5641895835477563;
@@ -65,8 +65,8 @@ public static class StudentT
     }
 
     /// <summary>
-    /// Halley's iteration on the area. Far from the root a Newton step in logarithms of tail and t is taken instead: the
-    /// logarithm of the tail is concave in ln t, so those steps cannot run away.
+    /// Halley's iteration on the area. Far from the root a Newton step in logarithms of tail and t is taken instead:
+    /// the logarithm of the tail is concave in ln t, so those steps cannot run away.
     /// </summary>
     private static double Solve(double tail, double central, double nu)
     {
@@ -111,8 +111,8 @@ public static class StudentT
     }
 
     /// <summary>
-    /// For t from 0 on: the area between 0 and t near the centre, the area above t elsewhere, both without cancellation;
-    /// and t times the density, which stays in range where the density alone would underflow.
+    /// For t from 0 on: the area between 0 and t near the centre, the area above t elsewhere, both without
+    /// cancellation; and t times the density, which stays in range where the density alone would underflow.
     /// </summary>
     private static double Area(double t, double nu, double peak, out double weight, out bool isCentral)
     {

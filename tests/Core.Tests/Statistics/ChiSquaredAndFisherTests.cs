@@ -28,7 +28,7 @@ public sealed class ChiSquaredAndFisherTests
         Ulps.AssertRelative(1e-10 + (2e-16 / upper), 2 * x, ChiSquared.Quantile(lower, 2 * a));
     }
 
-    /// <summary>Printed table of NIST/SEMATECH e-Handbook 1.3.6.7.4 (from memory): upper 5 % and lower 5 % points.</summary>
+    /// <summary>NIST/SEMATECH e-Handbook 1.3.6.7.4, printed table (from memory): upper and lower 5 % points.</summary>
     [Theory]
     [InlineData(1, 0.95, 3.841)]
     [InlineData(10, 0.95, 18.307)]

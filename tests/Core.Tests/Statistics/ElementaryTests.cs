@@ -45,10 +45,11 @@ public sealed class ElementaryTests
     [Fact]
     public void Log1p_and_Expm1_undo_each_other_and_match_known_series()
     {
-        foreach (var x in Between(-0.9, 3, 7).Concat(Between(-1e-5, 1e-5, 8)).Concat(AnyBits(9).Where(x => Math.Abs(x) < 1e-6)))
+        var small = Between(-1e-5, 1e-5, 8).Concat(AnyBits(9).Where(x => Math.Abs(x) < 1e-6));
+        foreach (var x in Between(-0.9, 3, 7).Concat(small))
         {
             Ulps.AssertWithin(4, x, Elementary.Expm1(Elementary.Log1p(x)), x);
-            if (Math.Abs(x) < 1e-6)
+            if (x != 0 && Math.Abs(x) < 1e-6)
             {
                 Ulps.AssertWithin(1, x - (x * x / 2) + (x * x * x / 3), Elementary.Log1p(x), x);
                 Ulps.AssertWithin(1, x + (x * x / 2) + (x * x * x / 6), Elementary.Expm1(x), x);
@@ -116,7 +117,7 @@ public sealed class ElementaryTests
     }
 
     /// <summary>The double that comes closest to a multiple of pi/2 (J.-M. Muller, Elementary Functions, the chapter on
-    /// range reduction; the number from memory); its cosine computed in 450 digits with pi from Machin's formula.</summary>
+    /// range reduction; the number from memory); its cosine computed in 450 digits, pi from Machin's formula.</summary>
     [Fact]
     public void The_hardest_angle_to_reduce_keeps_its_digits() =>
         Assert.Equal(-4.687165924254628e-19, Elementary.Cos(Math.ScaleB(6381956970095103.0, 797)));

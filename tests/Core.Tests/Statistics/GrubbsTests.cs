@@ -58,7 +58,7 @@ public sealed class GrubbsTests
             Assert.True(Grubbs.CriticalValue(n, 1e-9, twoSided: true) <= Grubbs.LargestPossible(n));
     }
 
-    /// <summary>Seeded simulation: at 5 % the test fires on 5 % of clean samples, within 3.3 standard deviations.</summary>
+    /// <summary>Seeded simulation: at 5 % the test fires on 5 % of clean samples, within 3.3 deviations.</summary>
     [Fact]
     public void Clean_samples_are_accused_as_often_as_stated()
     {

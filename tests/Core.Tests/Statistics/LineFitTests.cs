@@ -94,8 +94,8 @@ public sealed class LineFitTests
         Ulps.AssertRelative(1e-6, 1.483294, Math.Pow(fit.ResidualStandardDeviation, 2));
     }
 
-    /// <summary>The same data with x as the response and only its weights: GTC, the library of the Measurement Standards
-    /// Laboratory of New Zealand, test_fitting.</summary>
+    /// <summary>The same data with x as the response and only its weights: GTC, the library of the Measurement
+    /// Standards Laboratory of New Zealand, test_fitting.</summary>
     [Fact]
     public void Known_weights_in_y_only()
     {

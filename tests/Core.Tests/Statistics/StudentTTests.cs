@@ -4,7 +4,7 @@ namespace Lanewright.Core.Tests.Statistics;
 
 public sealed class StudentTTests
 {
-    /// <summary>Computed in 100 decimal digits from the hypergeometric series of the incomplete beta function.</summary>
+    /// <summary>Computed in 100 decimal digits from the series of the incomplete beta function.</summary>
     [Theory]
     [InlineData(1, 0.5, 0.30112161084132211)]
     [InlineData(50, 0.5, 0.045352606402966379)]

@@ -11,8 +11,12 @@ internal static class Ulps
     {
         if (double.IsNaN(expected) && double.IsNaN(actual))
             return;
-        if (expected == 0 && actual == 0 && double.IsNegative(expected) == double.IsNegative(actual))
+        if (expected == 0 && actual == 0)
+        {
+            Assert.Equal(double.IsNegative(expected), double.IsNegative(actual));
             return;
+        }
+
         // An infinity is one step beyond the greatest number here too.
         if (double.IsNaN(expected) || double.IsNaN(actual) || Between(expected, actual) > most)
         {
