@@ -11,5 +11,6 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     ConvertCommand.Make(),
     TidyCommand.Make(),
     SchemaCommand.Make(),
+    ServeCommand.Make(),
 };
-return root.Parse(args).Invoke();
+return await root.Parse(args).InvokeAsync();

@@ -7,7 +7,7 @@ namespace Lanewright.Files;
 /// <summary>Gives each row of a sheet in CSV its meaning: a field, the heading of a table, or an item of one.</summary>
 internal sealed class CsvRows(IReadOnlyList<CsvTable> tables)
 {
-    private readonly CsvPlaces places = new();
+    private readonly FieldPlaces places = new();
     private readonly Dictionary<(string Word, string Name), string> items = [];
     private readonly Dictionary<string, int> counts = new(StringComparer.Ordinal);
     private CsvTable? table;
@@ -45,7 +45,7 @@ internal sealed class CsvRows(IReadOnlyList<CsvTable> tables)
         var open = cell.IndexOf('(', StringComparison.Ordinal);
         var hasUnit = open > 0 && cell.EndsWith(')');
         var name = (hasUnit ? cell[..open] : cell).Trim();
-        var steps = CsvPath.Read(name);
+        var steps = FieldPath.Read(name);
         if (steps is null && name.Length > 0) Report(ReadFindings.CsvName, line, "name", name);
         return new Column(name, steps, hasUnit ? cell[(open + 1)..^1].Trim() : "");
     }
@@ -54,7 +54,7 @@ internal sealed class CsvRows(IReadOnlyList<CsvTable> tables)
     {
         var item = of.Under is null ? Owner(of, cells[0]) : Owned(of, of.Under, cells[0], line);
         if (item is null) return;
-        places.Put(item, CsvPath.Read(item)!, new CsvPlaces.Spot(NodeKind.Map, line));
+        places.Put(item, FieldPath.Read(item)!, new FieldPlaces.Spot(NodeKind.Map, line));
         if (of.Under is null && cells[0].Length > 0) Put($"{item}.{of.Label}", cells[0], line);
         for (var i = 1; i < cells.Count; i++)
         {
@@ -99,8 +99,8 @@ internal sealed class CsvRows(IReadOnlyList<CsvTable> tables)
 
     private void Put(string path, string value, int line)
     {
-        if (CsvPath.Read(path) is { } steps)
-            places.Put(path, steps, new CsvPlaces.Spot(value.Length == 0 ? NodeKind.Null : NodeKind.Text, line, value));
+        if (FieldPath.Read(path) is { } steps)
+            places.Put(path, steps, new FieldPlaces.Spot(value.Length == 0 ? NodeKind.Null : NodeKind.Text, line, value));
         else
             Report(ReadFindings.CsvName, line, "name", path);
     }
@@ -113,5 +113,5 @@ internal sealed class CsvRows(IReadOnlyList<CsvTable> tables)
     private void Report(FindingKind kind, int line, string name, string word) =>
         places.Report(kind.At("", [FindingValue.Text(name, Excerpt.Of(word)), .. Place.Of(line, 0)]));
 
-    private readonly record struct Column(string Name, IReadOnlyList<CsvStep>? Steps, string Unit);
+    private readonly record struct Column(string Name, IReadOnlyList<PathStep>? Steps, string Unit);
 }

@@ -1,25 +1,25 @@
-using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 
-namespace Lanewright.Files;
+namespace Lanewright.Core.Exchange;
 
 /// <summary>
 /// A tree that grows row by row, in whatever order the rows name its places; at the end it is built as a
 /// <see cref="SheetTree"/> in the order in which the places were first named.
 /// </summary>
-internal sealed class CsvPlaces
+public sealed class FieldPlaces
 {
     private readonly Spot root = new(NodeKind.Map, 1);
     private readonly List<Finding> findings = [];
 
-    internal void Report(Finding finding) => findings.Add(finding);
+    /// <summary>Adds a finding about the text itself.</summary>
+    public void Report(Finding finding) => findings.Add(finding);
 
     /// <summary>How many items the list of a name at the root has; 0 when there is none.</summary>
-    internal int Count(string list) =>
+    public int Count(string list) =>
         root.ByName.GetValueOrDefault(list) is { Kind: NodeKind.List } spot ? spot.Fields.Count : 0;
 
     /// <summary>Puts a scalar, or an empty group, at a path; a place that is taken gives a finding.</summary>
-    internal void Put(string path, IReadOnlyList<CsvStep> steps, Spot value)
+    public void Put(string path, IReadOnlyList<PathStep> steps, Spot value)
     {
         var spot = root;
         for (var i = 0; i < steps.Count; i++)
@@ -57,7 +57,8 @@ internal sealed class CsvPlaces
         }
     }
 
-    internal SheetTree Build()
+    /// <summary>The tree, with everything that was found on the way.</summary>
+    public SheetTree Build()
     {
         var builder = new SheetTreeBuilder();
         foreach (var finding in findings.Take(SheetLimits.Findings)) builder.Report(finding);
@@ -88,7 +89,7 @@ internal sealed class CsvPlaces
         builder.End();
     }
 
-    private static Spot? Find(Spot spot, CsvStep step) =>
+    private static Spot? Find(Spot spot, PathStep step) =>
         step.Name is not null ? spot.ByName.GetValueOrDefault(step.Name)
         : step.Index < spot.Fields.Count ? spot.Fields[step.Index].Spot
         : null;
@@ -97,7 +98,7 @@ internal sealed class CsvPlaces
         Report(kind.At(path, [.. values, .. Place.Of(value.Line, 0)]));
 
     /// <summary>A place of the growing tree.</summary>
-    internal sealed class Spot(NodeKind kind, int line, string literal = "")
+    public sealed class Spot(NodeKind kind, int line, string literal = "")
     {
         internal NodeKind Kind => kind;
 

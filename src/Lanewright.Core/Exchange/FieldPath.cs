@@ -1,30 +1,31 @@
 using System.Globalization;
-using Lanewright.Core.Exchange;
 
-namespace Lanewright.Files;
+namespace Lanewright.Core.Exchange;
 
 /// <summary>One step of a field's path: a name, or a place in a list.</summary>
-internal readonly record struct CsvStep(string? Name, int Index);
+/// <param name="Name">The name; null for a place in a list.</param>
+/// <param name="Index">The zero-based place, when there is no name.</param>
+public readonly record struct PathStep(string? Name, int Index);
 
 /// <summary>Reads the path of a field, such as <c>spreader.id</c> or <c>runs[0].scale.before</c>.</summary>
-internal static class CsvPath
+public static class FieldPath
 {
     private const int LongestPath = 500;
 
     /// <summary>
     /// The steps of a path; null when the text is not one, is very long, or has more steps than a sheet is deep.
     /// </summary>
-    internal static IReadOnlyList<CsvStep>? Read(string text)
+    public static IReadOnlyList<PathStep>? Read(string text)
     {
         if (text.Length > LongestPath) return null;
 
-        var steps = new List<CsvStep>();
+        var steps = new List<PathStep>();
         foreach (var part in text.Split('.'))
         {
             var nameEnd = part.IndexOf('[', StringComparison.Ordinal);
             var name = nameEnd < 0 ? part : part[..nameEnd];
             if (!IsName(name)) return null;
-            steps.Add(new CsvStep(name, 0));
+            steps.Add(new PathStep(name, 0));
 
             var rest = nameEnd < 0 ? "" : part[nameEnd..];
             while (rest.Length > 0)
@@ -33,7 +34,7 @@ internal static class CsvPath
                 if (rest[0] != '[' || end < 0) return null;
                 if (!int.TryParse(rest.AsSpan(1, end - 1), NumberStyles.None, CultureInfo.InvariantCulture, out var index))
                     return null;
-                steps.Add(new CsvStep(null, index));
+                steps.Add(new PathStep(null, index));
                 rest = rest[(end + 1)..];
             }
         }
