@@ -6,7 +6,7 @@ namespace Lanewright.Core.Uncertainty;
 /// what it should and keeps what it should. There is no equality and no order: ask a named test instead.
 /// </summary>
 #pragma warning disable CA1815 // Override equals on value types: uncertain values have no equality on purpose.
-public readonly struct Measured
+public readonly partial struct Measured
 #pragma warning restore CA1815
 {
     private readonly Contribution[]? contributions;
