@@ -6,7 +6,8 @@ namespace Lanewright.Core.Uncertainty;
 /// The distribution of a result's error about 0: a mixture of normals of different spread, plus one rectangle. It is
 /// what propagation of distributions (JCGM 101) gives for a linear model, worked out by formula instead of random
 /// numbers. The largest rectangular contribution keeps its shape; all others enter the normal part by their variance
-/// (central limit theorem).
+/// (central limit theorem), those of finite degrees of freedom as if their spread were known. So it is exact for normals
+/// with at most one rectangle; how far off it is otherwise: docs/method/measured-values.md.
 /// </summary>
 public sealed class ErrorDistribution
 {
@@ -49,8 +50,9 @@ public sealed class ErrorDistribution
     /// The distribution of a measured value together with a further normal error whose spread is itself uncertain.
     /// </summary>
     /// <param name="known">The sources of known spread.</param>
-    /// <param name="weights">Chance of each spread of the further error; they sum to 1.</param>
+    /// <param name="weights">Chance of each spread of the further error, 0 or more; only their proportions count.</param>
     /// <param name="spreads">Those spreads.</param>
+    /// <exception cref="ArgumentException">The spans differ in length, or the weights do not add up to anything.</exception>
     public static ErrorDistribution Of(Measured known, ReadOnlySpan<double> weights, ReadOnlySpan<double> spreads)
     {
         if (weights.Length != spreads.Length || weights.Length == 0)
@@ -64,26 +66,32 @@ public sealed class ErrorDistribution
             normal += amount * amount;
         }
 
+        var sum = 0.0;
+        foreach (var weight in weights)
+            sum += weight < NegligibleWeight ? 0 : weight;
+        if (!(sum > 0)) throw new ArgumentException("The weights must add up to more than 0.", nameof(weights));
         var w = new List<double>(weights.Length);
         var s = new List<double>(weights.Length);
         var halfWidth = rectangle * SqrtThree;
         for (var i = 0; i < weights.Length; i++)
         {
             if (weights[i] < NegligibleWeight) continue;
-            w.Add(weights[i]);
+            w.Add(weights[i] / sum);
             s.Add(Math.Sqrt(normal + (spreads[i] * spreads[i])));
         }
 
         return new([.. w], [.. s], halfWidth);
     }
 
-    /// <summary>The chance that the error is at most <paramref name="limit"/> either way.</summary>
+    /// <summary>The chance that the error is at most <paramref name="limit"/> either way; 0 below 0.</summary>
     public double ChanceWithin(double limit)
     {
+        if (limit < 0) return 0;
+        if (double.IsPositiveInfinity(limit)) return 1;
         var sum = 0.0;
         for (var i = 0; i < weights.Length; i++)
             sum += weights[i] * Within(limit, spreads[i]);
-        return sum;
+        return Math.Min(sum, 1);
     }
 
     /// <summary>The chance that the error is at most <paramref name="x"/>, either sign.</summary>
@@ -122,12 +130,12 @@ public sealed class ErrorDistribution
     {
         if (HalfWidth <= NegligibleRectangle * spread)
         {
-            if (spread == 0) return limit >= 0 ? 1 : 0;
+            if (spread == 0) return 1;
             var s = Math.Sqrt((spread * spread) + (HalfWidth * HalfWidth / 3));
             return (2 * NormalDistribution.Cdf(limit / s)) - 1;
         }
 
-        if (spread <= 1e-9 * HalfWidth) return Math.Clamp(limit / HalfWidth, 0, 1);
+        if (spread <= 1e-9 * HalfWidth) return Math.Min(limit / HalfWidth, 1);
         // Integral of the normal over the rectangle, with G(z) = z Phi(z) + phi(z) and G(z) - G(-z) = z.
         var z1 = (limit + HalfWidth) / spread;
         var z2 = (limit - HalfWidth) / spread;

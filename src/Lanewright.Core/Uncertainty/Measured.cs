@@ -123,9 +123,14 @@ public readonly partial struct Measured
     /// <summary>A function of this value, given what it yields and its derivative here.</summary>
     public Measured Map(double value, double derivative) => Linear([this], [derivative], value);
 
-    /// <summary>Square root.</summary>
+    /// <summary>Square root of a value above 0, or of an exact 0.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative, or 0 with uncertainty, where the first-order
+    /// uncertainty would be infinite.</exception>
     public static Measured Sqrt(Measured x)
     {
+        if (x.Value < 0 || (x.Value == 0 && x.Variance > 0))
+            throw new ArgumentOutOfRangeException(nameof(x), x.Value, "Must be above 0.");
+        if (x.Value == 0) return x;
         var root = Math.Sqrt(x.Value);
         return x.Map(root, 0.5 / root);
     }

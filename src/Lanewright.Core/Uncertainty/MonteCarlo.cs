@@ -55,8 +55,11 @@ public sealed record MonteCarlo(
     /// <summary>
     /// Half a unit in the last place of u written with a number of significant digits (JCGM 101, 7.9.2).
     /// </summary>
+    /// <param name="u">A standard uncertainty; its digits are cut off, not rounded.</param>
+    /// <param name="digits">1 or more.</param>
     public static double NumericalTolerance(double u, int digits)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(digits, 1);
         if (!(u > 0)) return 0;
         var unit = 1.0;
         var top = 1.0;
@@ -113,7 +116,8 @@ public sealed record MonteCarlo(
             if (y[i + inside] - y[i] < y[best + inside] - y[best]) best = i;
         }
 
-        var half = outside / 2;
+        // 7.7.2 with ranks from 1: r = (M - q)/2, rounded up when that is not whole.
+        var half = (outside - 1) / 2;
         return new(
             m, seed, mean, Math.Sqrt(squares / (m - 1)), probability, y[half], y[half + inside],
             y[best], y[best + inside]);
