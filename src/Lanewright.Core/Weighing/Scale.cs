@@ -23,27 +23,32 @@ public sealed record Scale
     /// <summary>The rules behind the class.</summary>
     public ScaleRules Rules { get; init; }
 
-    /// <summary>A tolerance of its own, the same at every load, plus or minus; stands before the class.</summary>
+    /// <summary>A tolerance of its own, the same at every load, plus or minus; above 0, it stands before the relative
+    /// one and the class.</summary>
     public Mass? Tolerance { get; init; }
 
-    /// <summary>A tolerance of its own as a share of the load, plus or minus; stands before the class.</summary>
+    /// <summary>A tolerance of its own as a share of the load, plus or minus; above 0, it stands before the class.</summary>
     public Fraction? RelativeTolerance { get; init; }
 
     /// <summary>When it was last verified.</summary>
     public DateOnly? Verified { get; init; }
 
+    /// <summary>Whether a tolerance of its own is known.</summary>
+    internal bool HasOwnTolerance => Tolerance is { Si: > 0 } || RelativeTolerance is { Si: > 0 };
+
     /// <summary>Whether anything says how wrong it may be.</summary>
     public bool HasTolerance =>
-        Tolerance is not null || RelativeTolerance is not null
-        || (Division is { Si: > 0 } && ScaleTolerance.Has(Class, Rules));
+        HasOwnTolerance || (Division is { Si: > 0 } && ScaleTolerance.Has(Class, Rules));
 
     /// <summary>The limits of error at a load, plus or minus, in kilograms; 0 when nothing is known.</summary>
     public double ToleranceAt(double loadKilograms)
     {
         var load = Math.Abs(loadKilograms);
-        if (Tolerance is { } own) return own.Si;
-        if (RelativeTolerance is { } share) return share.Si * load;
-        return HasTolerance ? Division!.Value.Si * ScaleTolerance.InDivisions(Class, Rules, load / Division.Value.Si) : 0;
+        if (Tolerance is { Si: > 0 } own) return own.Si;
+        if (RelativeTolerance is { Si: > 0 } share) return share.Si * load;
+        if (!HasTolerance) return 0;
+        var d = Division!.Value.Si;
+        return d * ScaleTolerance.InDivisions(Class, Rules, WholeIfClose(load / d));
     }
 
     /// <summary>
@@ -56,13 +61,21 @@ public sealed record Scale
     {
         var top = Capacity is { Si: > 0 } c ? c.Si : Math.Abs(largestLoadKilograms);
         if (top == 0) return 0;
-        if (RelativeTolerance is { } share && Tolerance is null) return share.Si;
-        if (Tolerance is { } own) return own.Si / top;
+        if (Tolerance is { Si: > 0 } own) return own.Si / top;
+        if (RelativeTolerance is { Si: > 0 } share) return share.Si;
         if (!HasTolerance) return 0;
         var d = Division!.Value.Si;
         var least = double.PositiveInfinity;
-        foreach (var end in ScaleTolerance.StepEnds(Class, Rules, top / d))
+        foreach (var end in ScaleTolerance.StepEnds(Class, Rules, WholeIfClose(top / d)))
             least = Math.Min(least, ScaleTolerance.InDivisions(Class, Rules, end) / end);
         return least;
+    }
+
+    // Loads and divisions are decimal in their own unit, so their quotient in kilograms may miss a whole number by
+    // rounding, and with it the step it belongs to.
+    private static double WholeIfClose(double divisions)
+    {
+        var whole = Math.Round(divisions);
+        return Math.Abs(divisions - whole) <= 1e-9 * whole ? whole : divisions;
     }
 }

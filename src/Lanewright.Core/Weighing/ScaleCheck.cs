@@ -16,12 +16,11 @@ public static class ScaleCheck
     {
         ArgumentNullException.ThrowIfNull(scale);
         var name = FindingValue.Text("scale", scale.Id);
-        var ownTolerance = scale.Tolerance is not null || scale.RelativeTolerance is not null;
-        if (!ownTolerance && scale.Class is not ScaleClass.None && !ScaleTolerance.Has(scale.Class, scale.Rules))
+        if (!scale.HasOwnTolerance && scale.Class is not ScaleClass.None && !ScaleTolerance.Has(scale.Class, scale.Rules))
             yield return WeighingFindings.ClassUnderRules.At(field + ".class", name);
         else if (!scale.HasTolerance)
             yield return WeighingFindings.NoTolerance.At(field + ".class", name);
-        if (scale.Division is null)
+        if (scale.Division is not { Si: > 0 })
             yield return WeighingFindings.NoDivision.At(field + ".division", name);
         if (scale is { Capacity: { } capacity, Division: { Si: > 0 } division })
         {

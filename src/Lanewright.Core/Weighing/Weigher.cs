@@ -75,7 +75,9 @@ public sealed class Weigher
     {
         var one = Difference(c.Gross, "gross", c.Tare, "tare", "gross", run);
         var spread = c.FillSpread?.Si ?? DefaultFillSpread;
-        if (c.FillSpread is null)
+        if (spread < 0)
+            spread = Negative("fillSpread", spread, Dimension.Fraction, run, "fillSpread");
+        else if (c.FillSpread is null)
             Report(
                 WeighingFindings.FillSpreadAssumed, run.Field + ".fillSpread", Word("run", run.Name),
                 FindingValue.Number("spread", spread, Dimension.Fraction));
@@ -111,8 +113,12 @@ public sealed class Weigher
 
     private Measured Allowed(string what, Allowance allowance, RunContext run, string at)
     {
-        var half = allowance.PlusMinus?.Si ?? (DefaultAllowanceShare * allowance.Amount.Si);
-        if (allowance.PlusMinus is null && half > 0)
+        var half = allowance.PlusMinus?.Si ?? (DefaultAllowanceShare * Math.Abs(allowance.Amount.Si));
+        if (allowance.Amount.Si < 0)
+            Negative(what, allowance.Amount.Si, Dimension.Mass, run, at);
+        if (half < 0)
+            half = Negative("plusMinus", half, Dimension.Mass, run, at + ".plusMinus");
+        else if (allowance.PlusMinus is null && half > 0)
             Report(
                 WeighingFindings.AllowanceAssumed, $"{run.Field}.{at}.plusMinus", Word("what", what),
                 Word("run", run.Name), Mass("range", half));
@@ -158,6 +164,15 @@ public sealed class Weigher
                 ErrorSource.Rectangular($"run:{run.Name}:{at}:scale", $"scale {scale.Id}: error of each reading"),
                 tolerance / SqrtThree);
         return Measured.Of(reading.Si, parts[..n]);
+    }
+
+    // An amount that only makes sense from 0 up: said to be wrong, and taken without its sign so that a result remains.
+    private double Negative(string what, double amount, Dimension dimension, RunContext run, string at)
+    {
+        Report(
+            WeighingFindings.NegativeAmount, $"{run.Field}.{at}", Word("what", what), Word("run", run.Name),
+            FindingValue.Number("amount", amount, dimension));
+        return -amount;
     }
 
     private void Report(FindingKind kind, string field, params FindingValue[] values) =>

@@ -118,11 +118,18 @@ public static class WeighingFindings
         + "(common practice, no source).",
         "Enter plusMinus.");
 
+    /// <summary>An allowance, a range or a spread is negative.</summary>
+    public static readonly FindingKind NegativeAmount = new(
+        "weigh.negative-amount", Severity.Stop,
+        "{what} of run {run} is {amount}, below zero.",
+        "Enter 0 or more; whether something joined or left the truck is said by the direction of the change.");
+
     /// <summary>Everything above.</summary>
     public static IReadOnlyList<FindingKind> All { get; } =
     [
         NegativeReading, Overload, NothingCaught, BelowLeastLoad, OffDivision, NoDivision, NoTolerance,
         ClassUnderRules, TooManyDivisions, NotVerified, VerifiedLongAgo, VerifiedLater, CommonErrorNotStated,
         CountedContainers, FillSpreadAssumed, FuelNotStated, PeopleNotStated, AllowanceAssumed,
+        NegativeAmount,
     ];
 }
