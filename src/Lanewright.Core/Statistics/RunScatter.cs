@@ -95,10 +95,11 @@ public sealed class RunScatter
     /// <summary>Learns from the runs of one test.</summary>
     /// <param name="ratios">The runs' ratios, in any unit; all positive.</param>
     /// <param name="readingErrors">Known standard uncertainty of each ratio from errors of its own, as a share.</param>
-    /// <param name="growth">g of each run; 1 when the scatter is the same share for every size of drop.</param>
+    /// <param name="growth">g of each run, above 0; 1 when the scatter is the same share for every size of drop.</param>
     /// <param name="earlierScatter">Scatter found in earlier tests, as a share; 0 when there is none.</param>
     /// <param name="earlierFreedom">Degrees of freedom behind it; 0 when there is none.</param>
-    /// <exception cref="ArgumentException">Lengths differ, there is no run, or a ratio is not positive.</exception>
+    /// <exception cref="ArgumentException">Lengths differ, there is no run, a ratio or a growth is not above 0,
+    /// or a reading error is negative.</exception>
     public static RunScatter Learn(
         ReadOnlySpan<double> ratios, ReadOnlySpan<double> readingErrors, ReadOnlySpan<double> growth,
         double earlierScatter = 0, double earlierFreedom = 0)
@@ -106,8 +107,15 @@ public sealed class RunScatter
         var n = ratios.Length;
         if (n == 0 || readingErrors.Length != n || growth.Length != n)
             throw new ArgumentException("One reading error and one growth for each ratio, and at least one.", nameof(ratios));
+        for (var i = 0; i < n; i++)
+        {
+            if (!(ratios[i] > 0)) throw new ArgumentException("The ratios must be above 0.", nameof(ratios));
+            if (!(growth[i] > 0)) throw new ArgumentException("Growth must be above 0.", nameof(growth));
+            if (!(readingErrors[i] >= 0))
+                throw new ArgumentException("Reading errors must be 0 or more.", nameof(readingErrors));
+        }
+
         var mean = Descriptive.Mean(ratios);
-        if (!(mean > 0)) throw new ArgumentException("The ratios must be positive.", nameof(ratios));
         var log = new double[GridSize];
         var top = double.NegativeInfinity;
         for (var j = 0; j < GridSize; j++)
