@@ -61,13 +61,14 @@ public sealed record MonteCarlo(
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(digits, 1);
         if (!(u > 0)) return 0;
-        var unit = 1.0;
-        var top = 1.0;
+        // The slack lets a u that rounding holds just below a power of ten count as that power.
+        var top = 1 - 1e-12;
         for (var i = 0; i < digits; i++)
             top *= 10;
-        while (u / unit >= top) unit *= 10;
-        while (u / unit < top / 10) unit /= 10;
-        return unit / 2;
+        double up = 1, down = 1;
+        while (u / down >= top) down *= 10;
+        while (u * up < top / 10) up *= 10;
+        return down / up / 2;
     }
 
     /// <summary>
