@@ -91,7 +91,7 @@ public sealed class ErrorDistribution
         var sum = 0.0;
         for (var i = 0; i < weights.Length; i++)
             sum += weights[i] * Within(limit, spreads[i]);
-        return Math.Min(sum, 1);
+        return Math.Clamp(sum, 0, 1);
     }
 
     /// <summary>The chance that the error is at most <paramref name="x"/>, either sign.</summary>
@@ -139,6 +139,8 @@ public sealed class ErrorDistribution
         // Integral of the normal over the rectangle, with G(z) = z Phi(z) + phi(z) and G(z) - G(-z) = z.
         var z1 = (limit + HalfWidth) / spread;
         var z2 = (limit - HalfWidth) / spread;
+        // Beyond 9 deviations a normal holds less than 1e-18, and the difference below would only lose digits.
+        if (z2 > 9) return 1;
         return spread / (2 * HalfWidth) * (Twice(z1) - Twice(z2));
 
         static double Twice(double z) =>

@@ -5,8 +5,8 @@ public readonly partial struct Measured
 {
     /// <summary>
     /// Values estimated together and so correlated: the coefficients of a fit, means of readings taken in pairs. The
-    /// covariance matrix C is taken apart into C = L L' (Cholesky); source k moves value i by L[i, k]. The sources form
-    /// one ensemble, as their spreads come from the same residuals.
+    /// covariance matrix C is taken apart into C = L L' (Cholesky with pivots); source k moves value i by L[i, k]. The
+    /// sources form one ensemble, as their spreads come from the same residuals.
     /// </summary>
     /// <param name="id">Identity; the sources are <c>id:1</c>, <c>id:2</c>, ... and the ensemble is <c>id</c>.</param>
     /// <param name="family">What the budget calls them.</param>
@@ -23,7 +23,7 @@ public readonly partial struct Measured
         var n = values.Length;
         if (covariance.GetLength(0) != n || covariance.GetLength(1) != n)
             throw new ArgumentException("One row and one column for each value.", nameof(covariance));
-        var factor = LowerFactor(covariance, n);
+        var factor = Factor(covariance, n);
         var sources = new ErrorSource[n];
         for (var k = 0; k < n; k++)
         {
@@ -44,38 +44,53 @@ public readonly partial struct Measured
         return results;
     }
 
-    // A value that the ones before it fix already leaves nothing for its own source: a column of zeros.
-    private static double[,] LowerFactor(double[,] covariance, int n)
+    // Cholesky's factor of the correlations with the largest remaining variance taken first, so that values which others
+    // fix almost or altogether cost no accuracy (N. J. Higham, Accuracy and Stability of Numerical Algorithms, 10.3).
+    private static double[,] Factor(double[,] covariance, int n)
     {
-        const double Rounding = 1e-12;
+        const double Nothing = 1e-14;
+        const double Rounding = 1e-9;
+        var left = new double[n, n];
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                var size = Math.Sqrt(covariance[i, i]) * Math.Sqrt(covariance[j, j]);
+                left[i, j] = size == 0 ? covariance[i, j] : covariance[i, j] / size;
+            }
+        }
+
         var factor = new double[n, n];
         for (var k = 0; k < n; k++)
         {
-            var left = Left(k, k);
-            if (!(left >= -Rounding * covariance[k, k]))
-                throw new ArgumentException("Not a covariance matrix: a variance would be negative.", nameof(covariance));
-            var fixedAlready = left <= Rounding * covariance[k, k];
-            factor[k, k] = fixedAlready ? 0 : Math.Sqrt(left);
-            for (var i = k + 1; i < n; i++)
+            var largest = 0;
+            for (var i = 1; i < n; i++)
             {
-                var size = Math.Sqrt(covariance[i, i] * covariance[k, k]);
-                if (!(Math.Abs(covariance[i, k] - covariance[k, i]) <= Rounding * size))
-                    throw new ArgumentException("Not a covariance matrix: not symmetric.", nameof(covariance));
-                // What is left of the covariance may then be no more than rounding makes it, sqrt(1e-12) of the size.
-                if (fixedAlready && !(Math.Abs(Left(i, k)) <= 2e-6 * size))
-                    throw new ArgumentException("Not a covariance matrix: a correlation above 1.", nameof(covariance));
-                factor[i, k] = fixedAlready ? 0 : Left(i, k) / factor[k, k];
+                if (left[i, i] > left[largest, largest]) largest = i;
+            }
+
+            if (!(left[largest, largest] > Nothing)) break;
+            var root = Math.Sqrt(left[largest, largest]);
+            for (var i = 0; i < n; i++)
+                factor[i, k] = left[i, largest] / root;
+            for (var i = 0; i < n; i++)
+            {
+                for (var j = 0; j < n; j++)
+                    left[i, j] -= factor[i, k] * factor[j, k];
+            }
+        }
+
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                if (!(Math.Abs(left[i, j]) <= Rounding))
+                    throw new ArgumentException(
+                        "Not a covariance matrix: not symmetric, or a variance would be negative.", nameof(covariance));
+                factor[i, j] *= Math.Sqrt(covariance[i, i]);
             }
         }
 
         return factor;
-
-        double Left(int i, int k)
-        {
-            var sum = covariance[i, k];
-            for (var m = 0; m < k; m++)
-                sum -= factor[i, m] * factor[k, m];
-            return sum;
-        }
     }
 }

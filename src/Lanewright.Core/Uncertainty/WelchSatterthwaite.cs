@@ -11,32 +11,33 @@ public readonly record struct WelchSatterthwaite(double DegreesOfFreedom, double
     /// <summary>Effective degrees of freedom: u^4 / sum(u_i^4 / nu_i), one term for each ensemble (GUM G.2b).</summary>
     public static double EffectiveDegreesOfFreedom(Measured x)
     {
+        // Shares of the variance instead of variances: their squares neither over- nor underflow.
+        var total = x.Variance;
         var sum = 0.0;
-        Dictionary<string, (double Variance, double Dof)>? ensembles = null;
+        Dictionary<string, (double Share, double Dof)>? ensembles = null;
         foreach (var c in x.Contributions)
         {
             if (double.IsInfinity(c.Source.DegreesOfFreedom)) continue;
-            var v = c.Amount * c.Amount;
+            var share = c.Amount * c.Amount / total;
             if (c.Source.Ensemble is { } name)
             {
                 ensembles ??= new(StringComparer.Ordinal);
                 var known = ensembles.GetValueOrDefault(name);
-                ensembles[name] = (known.Variance + v, c.Source.DegreesOfFreedom);
+                ensembles[name] = (known.Share + share, c.Source.DegreesOfFreedom);
             }
             else
             {
-                sum += v * v / c.Source.DegreesOfFreedom;
+                sum += share * share / c.Source.DegreesOfFreedom;
             }
         }
 
         if (ensembles is not null)
         {
-            foreach (var (variance, dof) in ensembles.Values)
-                sum += variance * variance / dof;
+            foreach (var (share, dof) in ensembles.Values)
+                sum += share * share / dof;
         }
 
-        var total = x.Variance;
-        return sum == 0 ? double.PositiveInfinity : total * total / sum;
+        return sum == 0 ? double.PositiveInfinity : 1 / sum;
     }
 
     /// <summary>U for a coverage probability.</summary>
