@@ -13,9 +13,6 @@ public static class PlanReader
         new("truck", CatchMethod.Truck, "The truck before and after."),
     ];
 
-    private static readonly Dimension[] ConstantDimensions =
-        [Dimension.PulsesPerMass, Dimension.MassPerPulse, Dimension.MassPerRevolution, Dimension.MassFlow];
-
     /// <summary>Reads a plan's file from its tree.</summary>
     public static SheetReading<PlanRequest> Read(SheetTree tree)
     {
@@ -39,7 +36,7 @@ public static class PlanReader
             "constant", "What the calibration constant is a ratio of; pulses per mass when left out.", SheetWords.Forms,
             Need.Optional);
         var expected = fields.Amount(
-            "expectedConstant", "The constant expected.", ConstantDimensions, null, Need.Optional);
+            "expectedConstant", "The constant expected.", SpreaderReader.ConstantDimensions, null, Need.Optional);
         var density = fields.Quantity<Density>(
             "bulkDensity", "Bulk density of the material.", Need.Optional, bare.Density, Density.FromSi(100),
             Density.FromSi(5000));

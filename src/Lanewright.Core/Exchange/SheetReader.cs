@@ -10,9 +10,6 @@ namespace Lanewright.Core.Exchange;
 /// </summary>
 public static class SheetReader
 {
-    private static readonly Dimension[] ConstantDimensions =
-        [Dimension.PulsesPerMass, Dimension.MassPerPulse, Dimension.MassPerRevolution, Dimension.MassFlow];
-
     /// <summary>Reads a sheet from the tree of its file.</summary>
     public static SheetReading<TestSheet> Read(SheetTree tree)
     {
@@ -35,8 +32,8 @@ public static class SheetReader
             "units", "Units of numbers written without one; without this every number needs its unit.",
             SheetWords.UnitSystems, Need.Optional);
         var bare = BareUnits.Of(units);
-        var spreader = fields.Group("spreader", "The spreader under test.", SpreaderOf);
-        var material = fields.Group("material", "What was dropped.", f => MaterialOf(f, bare));
+        var spreader = fields.Group("spreader", "The spreader under test.", SpreaderReader.Read);
+        var material = fields.Group("material", "What was dropped.", f => MaterialReader.Read(f, bare));
         var scale = fields.Group("scale", "The scale that weighed the catch.", f => ScaleReader.Read(f, bare));
         var common = fields.YesNo(
             "commonError",
@@ -88,69 +85,6 @@ public static class SheetReader
     internal static Fraction? Share(
         Fields fields, string name, string doc, double least, double most, Need need = Need.Optional) =>
         fields.Quantity<Fraction>(name, doc, need, null, Fraction.FromSi(least), Fraction.FromSi(most));
-
-    private static Spreader? SpreaderOf(Fields fields)
-    {
-        var id = fields.Text("id", "Its number or name.", maxLength: 60);
-        var metering = fields.Text("metering", "Auger, drag chain or belt.", Need.Optional);
-        var loop = fields.Choice("loop", "How the controller regulates.", SheetWords.Loops);
-        var form = fields.Choice("constant", "What the calibration constant is a ratio of.", SheetWords.Forms);
-        var unit = fields.Unit(
-            "unit", "The unit in which the constant is keyed in, such as pulse/lb or g/pulse.", ConstantDimensions);
-        var resolution = Constant("resolution", "Smallest step the controller accepts.");
-        var lowest = Constant("lowest", "Smallest value the controller accepts.");
-        var highest = Constant("highest", "Largest value the controller accepts.");
-        var current = Constant("current", "The constant in the controller before the test.");
-        if (lowest > highest) fields.Report(SheetFindings.RangeReversed, "lowest");
-        if (id is null || loop is null || form is null || unit is null) return null;
-        if (unit.Dimension != ResultBuilder.DimensionOf(form.Value))
-        {
-            fields.Report(
-                SheetFindings.UnitOfOtherForm, "unit", FindingValue.Text("unit", unit.Symbol),
-                FindingValue.Text("form", SheetWords.Of(SheetWords.Forms, form.Value)!));
-            return null;
-        }
-
-        return new()
-        {
-            Id = id,
-            Metering = metering ?? "",
-            Loop = loop.Value,
-            Form = form.Value,
-            Unit = unit,
-            Resolution = resolution,
-            Lowest = lowest,
-            Highest = highest,
-            Current = current,
-        };
-
-        double? Constant(string name, string doc)
-        {
-            var dimensions = unit is null ? ConstantDimensions : [unit.Dimension];
-            if (fields.Amount(name, doc, dimensions, unit, Need.Optional) is not { } amount) return null;
-            if (amount.Si > 0) return amount.Si;
-            fields.Report(SheetFindings.NotPositive, name);
-            return null;
-        }
-    }
-
-    private static Material? MaterialOf(Fields fields, BareUnits bare)
-    {
-        var name = fields.Text("name", "Name of the material.");
-        var density = fields.Quantity<Density>(
-            "bulkDensity", "Bulk density.", Need.Optional, bare.Density, Density.FromSi(100), Density.FromSi(5000));
-        var moisture = fields.Group(
-            "moisture", "Water in it; when stated, the constant is given for dry material.", MoistureOf, Need.Optional);
-        return name is null ? null : new() { Name = name, BulkDensity = density, Moisture = moisture };
-    }
-
-    private static Moisture? MoistureOf(Fields fields)
-    {
-        var share = Share(fields, "share", "Share of water by mass.", 0, 0.5, Need.Required);
-        var dry = fields.Choice("of", "Share of which mass.", SheetWords.MoistureBases);
-        var plusMinus = Share(fields, "plusMinus", "Half the range the share may lie in.", 0, 0.2);
-        return share is { } s && dry is { } d ? new(s.Si, d, plusMinus?.Si) : null;
-    }
 
     private static EarlierScatter? Earlier(Fields fields)
     {

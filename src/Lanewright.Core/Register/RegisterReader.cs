@@ -1,0 +1,111 @@
+using Lanewright.Core.Exchange;
+using Lanewright.Core.Quantities;
+using Lanewright.Core.Spreading;
+
+namespace Lanewright.Core.Register;
+
+/// <summary>Reads the records of the register; the same questions over a CSV row, a form or an entry's payload.</summary>
+public static class RegisterReader
+{
+    private static readonly Word<PersonRole>[] Roles =
+    [
+        new("viewer", PersonRole.Viewer, "Looks, changes nothing."),
+        new("operator", PersonRole.Operator, "Drives and takes part in tests."),
+        new("technician", PersonRole.Technician, "Does tests and keeps the register."),
+        new("supervisor", PersonRole.Supervisor, "Decides, keeps people and rules."),
+    ];
+
+    /// <summary>The words of changes made to a spreader.</summary>
+    public static IReadOnlyList<Word<SpreaderChange>> Changes { get; } =
+    [
+        new("hydraulics", SpreaderChange.Hydraulics, "Pump, valve, motor or oil."),
+        new("metering", SpreaderChange.Metering, "Auger, chain or belt."),
+        new("gate", SpreaderChange.Gate, "Gate or its opening."),
+        new("sensor", SpreaderChange.Sensor, "Sensor or its wheel."),
+        new("tyres", SpreaderChange.Tyres, "Tyres, axle or ground-speed sensor."),
+        new("battery", SpreaderChange.Battery, "Battery changed or power lost."),
+        new("material", SpreaderChange.Material, "Another material."),
+        new("supplier", SpreaderChange.Supplier, "The same material from another supplier or pile."),
+        new("other", SpreaderChange.Other, "Anything else."),
+    ];
+
+    /// <summary>A spreader; null when its number, loop, form or unit is missing or wrong.</summary>
+    public static RegisterSpreader? Spreader(Fields fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        var spreader = SpreaderReader.Read(fields);
+        var depot = Words(fields, "depot", "Depot it belongs to.");
+        var body = Words(fields, "body", "Body or hopper, such as V-box hopper.");
+        var gates = Words(fields, "gates", "Gates and their openings.");
+        var sensor = Words(fields, "sensor", "Sensor on the metering device.");
+        var drive = Words(fields, "drive", "Drive of the metering device.");
+        var liquid = Words(fields, "liquid", "Liquid system.");
+        var material = Words(fields, "material", "Material it usually carries.");
+        var season = fields.Quantity<Mass>(
+            "seasonMass", "Mass it puts down in a season.", Need.Optional, null, Mass.FromSi(1), Mass.FromSi(1e8));
+        var note = fields.Notes("note", "Anything else.");
+        var retired = fields.YesNo("retired", "Yes when it is no longer in use.", Need.Optional);
+        return spreader is null
+            ? null
+            : new()
+            {
+                Spreader = spreader,
+                Depot = depot,
+                Body = body,
+                Gates = gates,
+                Sensor = sensor,
+                Drive = drive,
+                Liquid = liquid,
+                Material = material,
+                SeasonMass = season,
+                Note = note ?? "",
+                Retired = retired ?? false,
+            };
+    }
+
+    /// <summary>A material; null when its name is missing.</summary>
+    public static RegisterMaterial? Material(Fields fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        var material = MaterialReader.Read(fields, BareUnits.Of(null));
+        var supplier = Words(fields, "supplier", "Who supplies it.");
+        var price = fields.Number(
+            "pricePerTonne", "Price of one metric ton (1,000 kg) in the yard's currency.", Need.Optional, 0, 1e6);
+        var retired = fields.YesNo("retired", "Yes when it is no longer used.", Need.Optional);
+        return material is null
+            ? null
+            : new() { Material = material, Supplier = supplier, PricePerTonne = price, Retired = retired ?? false };
+    }
+
+    /// <summary>A scale; null when its name is missing.</summary>
+    public static RegisterScale? Scale(Fields fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        var scale = ScaleReader.Read(fields, BareUnits.Of(null));
+        var depot = Words(fields, "depot", "Where it stands.");
+        var retired = fields.YesNo("retired", "Yes when it is no longer used.", Need.Optional);
+        return scale is null ? null : new(scale, depot, retired ?? false);
+    }
+
+    /// <summary>A person; null when name or role is missing.</summary>
+    public static RegisterPerson? Person(Fields fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        var name = fields.Text("name", "Initials or name.", maxLength: 60);
+        var role = fields.Choice("role", "What the person may do.", Roles);
+        var retired = fields.YesNo("retired", "Yes when no longer with the yard.", Need.Optional);
+        return name is not null && role is { } r ? new(name, r, retired ?? false) : null;
+    }
+
+    /// <summary>A depot; null when its name is missing.</summary>
+    public static RegisterDepot? Depot(Fields fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        var name = fields.Text("name", "Name of the depot.", maxLength: 60);
+        var retired = fields.YesNo("retired", "Yes when no longer in use.", Need.Optional);
+        return name is null ? null : new(name, retired ?? false);
+    }
+
+    private static string Words(Fields fields, string name, string doc) =>
+        fields.Text(name, doc, Need.Optional, 120) ?? "";
+}
