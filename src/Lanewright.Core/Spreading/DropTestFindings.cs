@@ -14,7 +14,7 @@ public static class DropTestFindings
     /// <summary>A count or a time is not positive.</summary>
     public static readonly FindingKind CountNotPositive = new(
         "run.count-not-positive", Severity.Stop,
-        "Run {run} has {what} of zero or less.",
+        "Run {run} has {what} of zero, less, or next to nothing.",
         "Check the counter and the typing.");
 
     /// <summary>No run can be used.</summary>
@@ -165,7 +165,7 @@ public static class DropTestFindings
     /// <summary>The value is outside what the controller accepts.</summary>
     public static readonly FindingKind OutOfRange = new(
         "key.out-of-range", Severity.Stop,
-        "The controller accepts {low} to {high}; the value is {value}.",
+        "The value is {value}, beyond the {which} that the controller accepts, {limit}.",
         "Check unit, counts and weights; a value out of range has usually a cause in them.");
 
     /// <summary>Large change against the constant in use.</summary>

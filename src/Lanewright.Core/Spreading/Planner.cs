@@ -44,7 +44,7 @@ public static class Planner
         if (best is null && choices.Count > 0)
         {
             findings.Add(PlanFindings.OutOfReach.At(
-                "wanted", FindingValue.Text("scale", request.Scale.Id),
+                "wantedUncertainty", FindingValue.Text("scale", request.Scale.Id),
                 FindingValue.Number("runs", request.MostRuns, Dimension.Fraction),
                 FindingValue.Number("mass", choices.Max(c => c.MassPerRun.Si), Dimension.Mass),
                 FindingValue.Number("wanted", request.Wanted, Dimension.Fraction),
@@ -148,7 +148,7 @@ public static class Planner
         Positive(request.ContainerFill.Si, "containerFill");
         Positive(request.TruckGross.Si, "truckGross");
         Positive(request.BulkDensity.Si, "bulkDensity");
-        Positive(request.Wanted, "wanted");
+        Positive(request.Wanted, "wantedUncertainty");
         Positive(request.ExpectedScatter, "expectedScatter");
         Positive(request.ExpectedConstant ?? 1, "expectedConstant");
         Positive(request.Delivery?.Si ?? 1, "delivery");

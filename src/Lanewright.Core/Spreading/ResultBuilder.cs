@@ -67,7 +67,7 @@ internal static class ResultBuilder
         var step = spreader.Resolution ?? 0;
         if (!(step > 0))
         {
-            findings.Add(DropTestFindings.ResolutionNotStated.At("spreader.controller.resolution"));
+            findings.Add(DropTestFindings.ResolutionNotStated.At("spreader.resolution"));
             return null;
         }
 
@@ -78,14 +78,15 @@ internal static class ResultBuilder
         var dimension = spreader.Unit.Dimension;
         if (key.WorstCost > Math.Max(CoarseCost, expanded / value / 4))
             findings.Add(DropTestFindings.CoarseResolution.At(
-                "spreader.controller.resolution", FindingValue.Number("step", step, dimension),
+                "spreader.resolution", FindingValue.Number("step", step, dimension),
                 FindingValue.Number("cost", key.WorstCost, Dimension.Fraction)));
-        if (keyed < spreader.Lowest || keyed > spreader.Highest)
-            findings.Add(DropTestFindings.OutOfRange.At(
-                "spreader.controller", FindingValue.Number("low", spreader.Lowest ?? 0, dimension),
-                FindingValue.Number("high", spreader.Highest ?? double.MaxValue, dimension),
-                FindingValue.Number("value", keyed, dimension)));
+        if (keyed < spreader.Lowest) Beyond("lowest", spreader.Lowest.Value);
+        if (keyed > spreader.Highest) Beyond("highest", spreader.Highest.Value);
         return key;
+
+        void Beyond(string limit, double si) => findings.Add(DropTestFindings.OutOfRange.At(
+            "spreader." + limit, FindingValue.Text("which", limit), FindingValue.Number("limit", si, dimension),
+            FindingValue.Number("value", keyed, dimension)));
     }
 
     // What the constant in use has been putting down, by asked: with pulses per mass the old by the new, else the new by
@@ -100,7 +101,7 @@ internal static class ResultBuilder
         var delivery = Deliver(sheet, share, estimate.Error().Coverage(sheet.Probability) * scale, estimate.Error(), scale);
         if (Math.Abs(share.Value - 1) > LargeChange)
             findings.Add(DropTestFindings.LargeChange.At(
-                "spreader.controller.current",
+                "spreader.current",
                 FindingValue.Number("delivered", share.Value, Dimension.Fraction)));
         return delivery;
     }

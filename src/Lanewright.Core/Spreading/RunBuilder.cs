@@ -15,6 +15,9 @@ internal sealed record BuiltRun(Run Run, Measured Net, RatioRun Ratio);
 internal sealed class RunBuilder
 {
     private const double DefaultTiming = 0.3;
+
+    // Pulses, turns, seconds or kilograms: what is less is a slip of the pen, and dividing by it would overflow.
+    private const double LeastCount = 1e-6;
     private static readonly double SqrtSix = Math.Sqrt(6);
 
     private readonly TestSheet sheet;
@@ -35,7 +38,7 @@ internal sealed class RunBuilder
         var field = $"runs[{index}]";
         var net = Dry(weigher.Net(run.Catch, run.Id, field));
         var other = sheet.Kind is TestKind.Verification ? Delivered(run, field) : Counted(run, field);
-        if (other is not { } count || !(net.Value > 0)) return null;
+        if (other is not { } count || !(net.Value >= Weigher.LeastNet)) return null;
         var ratio = sheet.MassOnTop
             ? new RatioRun(run.Id, field, net, count)
             : new RatioRun(run.Id, field, count, net);
@@ -97,9 +100,9 @@ internal sealed class RunBuilder
     {
         if (value is null)
             findings.Add(DropTestFindings.NoCount.At(field, Word("run", run.Id), Word("what", what)));
-        else if (!(value > 0))
+        else if (!(value >= LeastCount))
             findings.Add(DropTestFindings.CountNotPositive.At(field, Word("run", run.Id), Word("what", what)));
-        return value > 0 ? value : null;
+        return value >= LeastCount ? value : null;
     }
 
     private Measured Dry(Measured net)

@@ -13,6 +13,10 @@ public sealed class Weigher
 {
     private const double DefaultFillSpread = 0.05;
     private const double DefaultAllowanceShare = 0.25;
+
+    /// <summary>What counts as nothing, kg: less than the finest yard scale shows.</summary>
+    internal const double LeastNet = 1e-6;
+
     private static readonly double SqrtThree = Math.Sqrt(3);
 
     private readonly Scale scale;
@@ -49,11 +53,11 @@ public sealed class Weigher
         {
             ContainerCatch c => Containers(c, start),
             CountedCatch c => Counted(c, start),
-            WholeCatch c => Difference(c.Gross, "gross", c.Tare, "tare", "catch", start),
+            WholeCatch c => Difference(c.Gross, "whole.gross", c.Tare, "whole.tare", "whole", start),
             TruckCatch c => Truck(c, start),
             _ => throw new ArgumentException("Unknown way of weighing.", nameof(what)),
         };
-        if (net.Value <= 0)
+        if (net.Value < LeastNet)
             Report(WeighingFindings.NothingCaught, field, Word("run", run), Mass("net", net.Value));
         start.ReportOffDivision(this);
         return net;
@@ -66,6 +70,11 @@ public sealed class Weigher
         {
             var at = $"containers[{i}]";
             nets[i] = Difference(c.Containers[i].Gross, at + ".gross", c.Containers[i].Tare, at + ".tare", at, run);
+            // The other containers may hide it in the run's sum.
+            if (nets[i].Value <= 0)
+                Report(
+                    WeighingFindings.LighterWhenFull, $"{run.Field}.{at}", Word("run", run.Name),
+                    Mass("gross", c.Containers[i].Gross.Si), Mass("tare", c.Containers[i].Tare.Si));
         }
 
         return Measured.Sum(nets);
@@ -73,13 +82,13 @@ public sealed class Weigher
 
     private Measured Counted(CountedCatch c, RunContext run)
     {
-        var one = Difference(c.Gross, "gross", c.Tare, "tare", "gross", run);
+        var one = Difference(c.Gross, "counted.gross", c.Tare, "counted.tare", "counted", run);
         var spread = c.FillSpread?.Si ?? DefaultFillSpread;
         if (spread < 0)
             spread = Negative("fillSpread", spread, Dimension.Fraction, run, "fillSpread");
         else if (c.FillSpread is null)
             Report(
-                WeighingFindings.FillSpreadAssumed, run.Field + ".fillSpread", Word("run", run.Name),
+                WeighingFindings.FillSpreadAssumed, run.Field + ".counted.fillSpread", Word("run", run.Name),
                 FindingValue.Number("spread", spread, Dimension.Fraction));
         // Error of count times one filling against the sum of all: s sqrt(n (n - 1)).
         var u = spread * Math.Abs(one.Value) * Math.Sqrt((double)c.Count * (c.Count - 1));
@@ -94,17 +103,17 @@ public sealed class Weigher
 
     private Measured Truck(TruckCatch c, RunContext run)
     {
-        var net = Difference(c.Before, "before", c.After, "after", "before", run);
+        var net = Difference(c.Before, "truck.before", c.After, "truck.after", "truck", run);
         if (c.FuelBurnt is { } fuel)
-            net -= Allowed("fuel burnt", fuel, run, "fuelBurnt");
+            net -= Allowed("fuel burnt", fuel, run, "truck.fuelBurnt");
         else
-            Report(WeighingFindings.FuelNotStated, run.Field + ".fuelBurnt", Word("run", run.Name));
+            Report(WeighingFindings.FuelNotStated, run.Field + ".truck.fuelBurnt", Word("run", run.Name));
         if (!c.PeopleStated)
-            Report(WeighingFindings.PeopleNotStated, run.Field + ".samePeople", Word("run", run.Name));
+            Report(WeighingFindings.PeopleNotStated, run.Field + ".truck.samePeople", Word("run", run.Name));
         for (var i = 0; i < c.Changes.Count; i++)
         {
             var change = c.Changes[i];
-            var amount = Allowed(change.What, change.Allowance, run, $"changes[{i}]");
+            var amount = Allowed(change.What, change.Allowance, run, $"truck.changes[{i}]");
             net = change.Joined ? net + amount : net - amount;
         }
 

@@ -23,6 +23,12 @@ public static class WeighingFindings
         "Run {run} comes to a net of {net}: nothing was caught.",
         "Check whether tare and gross, or before and after, are swapped.");
 
+    /// <summary>A container is lighter full than empty.</summary>
+    public static readonly FindingKind LighterWhenFull = new(
+        "weigh.lighter-when-full", Severity.Stop,
+        "A container of run {run} weighs {gross} full and {tare} empty.",
+        "Check whether tare and gross are swapped, and the typing.");
+
     /// <summary>The net is below the smallest load the scale is meant for.</summary>
     public static readonly FindingKind BelowLeastLoad = new(
         "weigh.below-least-load", Severity.Warn,
@@ -127,7 +133,7 @@ public static class WeighingFindings
     /// <summary>Everything above.</summary>
     public static IReadOnlyList<FindingKind> All { get; } =
     [
-        NegativeReading, Overload, NothingCaught, BelowLeastLoad, OffDivision, NoDivision, NoTolerance,
+        NegativeReading, Overload, NothingCaught, LighterWhenFull, BelowLeastLoad, OffDivision, NoDivision, NoTolerance,
         ClassUnderRules, TooManyDivisions, NotVerified, VerifiedLongAgo, VerifiedLater, CommonErrorNotStated,
         CountedContainers, FillSpreadAssumed, FuelNotStated, PeopleNotStated, AllowanceAssumed,
         NegativeAmount,

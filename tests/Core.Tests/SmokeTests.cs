@@ -1,7 +1,0 @@
-namespace Lanewright.Core.Tests;
-
-public sealed class SmokeTests
-{
-    [Fact]
-    public void Runs() => Assert.Equal(4, 2 + 2);
-}
