@@ -27,7 +27,7 @@ internal static class CatchReader
     /// </summary>
     internal static Mass? Weight(
         Fields fields, string name, string doc, BareUnits bare, Need need = Need.Optional) =>
-        fields.Quantity<Mass>(name, doc, need, bare.Mass, Mass.FromSi(-MostMass.Si), MostMass);
+        fields.Quantity<Mass>(name, doc, need, bare.Mass, Mass.FromSi(-MostMass.Si), MostMass, true);
 
     private static Container? ContainerOf(Fields fields, BareUnits bare)
     {

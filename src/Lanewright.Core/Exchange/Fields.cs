@@ -51,8 +51,11 @@ public abstract class Fields
     /// <param name="unitWhenNone">The unit of a bare number; null when a bare number is not accepted.</param>
     /// <param name="least">The least allowed value; null for no limit.</param>
     /// <param name="most">The most allowed value; null for no limit.</param>
+    /// <param name="unitsAgreed">Whether <paramref name="unitWhenNone"/> follows from another field (<c>units</c>), so
+    /// that the schema, which looks at each field alone, has to allow a bare number.</param>
     public abstract T? Quantity<T>(
-        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null)
+        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null,
+        bool unitsAgreed = false)
         where T : struct, IQuantity<T>;
 
     /// <summary>A list of quantities; an item that is wrong is null, so that the others keep their places.</summary>

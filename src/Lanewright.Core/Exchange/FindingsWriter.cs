@@ -1,5 +1,3 @@
-using System.Text;
-using System.Text.Json;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Text;
@@ -9,19 +7,18 @@ namespace Lanewright.Core.Exchange;
 /// <summary>Writes findings alone, for when there is no report.</summary>
 public static class FindingsWriter
 {
+    /// <summary>The format written.</summary>
+    public const string Format = "lanewright-findings/1";
+
     /// <summary>The findings as JSON text.</summary>
     public static string Write(IReadOnlyList<Finding> findings, TextCulture culture, UnitPreferences units)
     {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new() { Indented = true, NewLine = "\n" }))
+        ArgumentNullException.ThrowIfNull(findings);
+        return JsonText.Object(json =>
         {
-            json.WriteStartObject();
-            json.WriteString("format", "lanewright-findings/1");
+            json.WriteString("format", Format);
             json.WriteBoolean("usable", false);
             ReportWriter.Findings(json, findings, culture, units);
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+        });
     }
 }

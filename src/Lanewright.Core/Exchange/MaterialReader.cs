@@ -10,7 +10,8 @@ internal static class MaterialReader
     {
         var name = fields.Text("name", "Name of the material.");
         var density = fields.Quantity<Density>(
-            "bulkDensity", "Bulk density.", Need.Optional, bare.Density, Density.FromSi(100), Density.FromSi(5000));
+            "bulkDensity", "Bulk density.", Need.Optional, bare.Density, Density.FromSi(100), Density.FromSi(5000),
+            true);
         var moisture = fields.Group(
             "moisture", "Water in it; when stated, the constant is given for dry material.", MoistureOf, Need.Optional);
         return name is null ? null : new() { Name = name, BulkDensity = density, Moisture = moisture };

@@ -40,13 +40,16 @@ public static class MeasuredJson
         try
         {
             var parts = new List<Contribution>();
+            var seen = new HashSet<string>(StringComparer.Ordinal);
             foreach (var s in element.GetProperty("sources").EnumerateArray())
             {
                 var dof = s.TryGetProperty("degreesOfFreedom", out var d) ? d.GetDouble() : double.PositiveInfinity;
                 var ensemble = s.TryGetProperty("ensemble", out var e) ? e.GetString() : null;
+                var id = Text(s, "id");
+                if (!seen.Add(id)) throw new FormatException($"The source '{id}' is given twice.");
                 parts.Add(new(
-                    ErrorSource.Of(Text(s, "id"), Text(s, "family"), ShapeOf(Text(s, "shape")), dof, ensemble),
-                    s.GetProperty("amount").GetDouble()));
+                    ErrorSource.Of(id, Text(s, "family"), ShapeOf(Text(s, "shape")), dof, ensemble),
+                    Amount(s)));
             }
 
             return Measured.Of(
@@ -61,6 +64,13 @@ public static class MeasuredJson
 
     private static string Text(JsonElement element, string name) =>
         element.GetProperty(name).GetString() ?? throw new FormatException($"'{name}' has no text.");
+
+    // A number beyond the range of doubles is read as infinite.
+    private static double Amount(JsonElement source)
+    {
+        var amount = source.GetProperty("amount").GetDouble();
+        return double.IsFinite(amount) ? amount : throw new FormatException("The amount of a source is not finite.");
+    }
 
     private static string NameOf(ErrorShape shape) => shape switch
     {

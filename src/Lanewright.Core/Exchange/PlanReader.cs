@@ -37,9 +37,12 @@ public static class PlanReader
             Need.Optional);
         var expected = fields.Amount(
             "expectedConstant", "The constant expected.", SpreaderReader.ConstantDimensions, null, Need.Optional);
+        var constant = expected is { } amount
+            ? ConstantRange.Check(fields, "expectedConstant", "The constant expected.", amount)
+            : null;
         var density = fields.Quantity<Density>(
             "bulkDensity", "Bulk density of the material.", Need.Optional, bare.Density, Density.FromSi(100),
-            Density.FromSi(5000));
+            Density.FromSi(5000), true);
         var delivery = fields.Quantity<MassFlow>(
             "delivery", "Mass delivered in a time at the drive setting of the test.", Need.Optional, null,
             MassFlow.FromSi(1e-3), MassFlow.FromSi(500));
@@ -68,7 +71,7 @@ public static class PlanReader
             Method = method.Value,
             CommonError = common,
             Form = formOrDefault,
-            ExpectedConstant = expected?.Si,
+            ExpectedConstant = constant,
             BulkDensity = density ?? plain.BulkDensity,
             Delivery = delivery,
             ExpectedScatter = scatter?.Si ?? PlanRequest.DefaultScatter,
@@ -82,6 +85,6 @@ public static class PlanReader
         };
 
         Mass? Weight(string name, string doc) => fields.Quantity<Mass>(
-            name, doc, Need.Optional, bare.Mass, Mass.FromSi(1e-3), Mass.FromSi(1e6));
+            name, doc, Need.Optional, bare.Mass, Mass.FromSi(1e-3), Mass.FromSi(1e6), true);
     }
 }

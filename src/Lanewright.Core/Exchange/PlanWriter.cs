@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
@@ -19,10 +18,8 @@ public static class PlanWriter
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(readFindings);
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new() { Indented = true, NewLine = "\n" }))
+        return JsonText.Object(json =>
         {
-            json.WriteStartObject();
             json.WriteString("format", Format);
             json.WriteNumber("wanted", plan.Request.Wanted);
             json.WriteStartArray("cautions");
@@ -62,10 +59,7 @@ public static class PlanWriter
 
             json.WriteEndArray();
             ReportWriter.Findings(json, [.. readFindings, .. plan.Findings], culture, units);
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+        });
     }
 
     private static void Choice(Utf8JsonWriter json, PlanChoice choice)

@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
@@ -26,10 +25,9 @@ public static class ReportWriter
     {
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(readFindings);
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new() { Indented = true, NewLine = "\n" }))
+        var key = SheetKey.Of(report.Sheet);
+        return JsonText.Object(json =>
         {
-            json.WriteStartObject();
             json.WriteString("format", Format);
             json.WriteString("title", report.Sheet.Title);
             json.WriteString("spreader", report.Sheet.Spreader.Id);
@@ -38,13 +36,10 @@ public static class ReportWriter
             json.WriteBoolean("usable", report.Usable && readFindings.All(f => f.Severity is not Severity.Stop));
             json.WriteStartArray("results");
             foreach (var result in report.Results)
-                Result(json, result);
+                Result(json, result, key);
             json.WriteEndArray();
             Findings(json, [.. readFindings, .. report.Findings], culture, units);
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+        });
     }
 
     /// <summary>Writes findings as an array named <c>findings</c>.</summary>
@@ -76,7 +71,7 @@ public static class ReportWriter
         json.WriteEndArray();
     }
 
-    private static void Result(Utf8JsonWriter json, TestResult result)
+    private static void Result(Utf8JsonWriter json, TestResult result, string sheetKey)
     {
         json.WriteStartObject();
         if (result.Setting.Length > 0) json.WriteString("setting", result.Setting);
@@ -110,7 +105,7 @@ public static class ReportWriter
         Runs(json, result);
         if (result.Trials is not null) Trials(json, result);
         json.WritePropertyName("measured");
-        MeasuredJson.Write(json, result.Value);
+        MeasuredJson.Write(json, SheetKey.Mark(result.Value, sheetKey));
         json.WriteEndObject();
     }
 

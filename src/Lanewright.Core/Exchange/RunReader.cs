@@ -31,7 +31,7 @@ internal static class RunReader
             "engineSpeed", "Engine speed; rpm when no unit is given.", Need.Optional, Units.RevolutionPerMinute,
             RotationalSpeed.FromSi(0), RotationalSpeed.FromSi(200));
         var gate = fields.Quantity<Length>(
-            "gate", "Gate opening.", Need.Optional, bare.Opening, Length.FromSi(0), Length.FromSi(2));
+            "gate", "Gate opening.", Need.Optional, bare.Opening, Length.FromSi(0), Length.FromSi(2), true);
         var oil = fields.Choice("oil", "State of the hydraulic oil.", SheetWords.OilStates, Need.Optional);
         var note = fields.Notes("note", "Anything else.");
         var catches = CatchReader.Read(fields, bare);

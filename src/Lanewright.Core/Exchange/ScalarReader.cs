@@ -7,8 +7,6 @@ namespace Lanewright.Core.Exchange;
 /// <summary>Reads one scalar of a sheet; reports what is wrong with it and then returns null.</summary>
 internal sealed class ScalarReader(FindingList findings)
 {
-    
-
     internal FindingList Findings => findings;
 
     internal string? Text(SheetNode node, string doc, int maxLength, bool severalLines)

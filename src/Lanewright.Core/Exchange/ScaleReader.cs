@@ -36,6 +36,6 @@ internal static class ScaleReader
         };
 
         Mass? Positive(string name, string doc, double most) => fields.Quantity<Mass>(
-            name, doc, Need.Optional, bare.Mass, Mass.FromSi(1e-6), Mass.FromSi(most));
+            name, doc, Need.Optional, bare.Mass, Mass.FromSi(1e-6), Mass.FromSi(most), true);
     }
 }

@@ -1,6 +1,3 @@
-using System.Buffers;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
@@ -38,23 +35,13 @@ public sealed class SchemaFields : Fields
         var root = new SchemaFields("");
         read(root);
 
-        var text = new ArrayBufferWriter<byte>();
-        // The schema is a file of its own, never part of a page, so only JSON's own escapes are needed.
-        var options = new JsonWriterOptions
+        return JsonText.Object(json =>
         {
-            Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        };
-        using (var json = new Utf8JsonWriter(text, options))
-        {
-            json.WriteStartObject();
             json.WriteString("$schema", "https://json-schema.org/draft/2020-12/schema");
             json.WriteString("$id", id);
             json.WriteString("title", title);
             root.WriteObject(json, isRoot: true);
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(text.WrittenSpan) + "\n";
+        });
     }
 
     /// <inheritdoc/>
@@ -75,11 +62,12 @@ public sealed class SchemaFields : Fields
 
     /// <inheritdoc/>
     public override T? Quantity<T>(
-        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null)
+        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null,
+        bool unitsAgreed = false)
     {
         Check(unitWhenNone, least, most);
-        Add(name, SchemaText.Describe(doc, unitWhenNone, least, most), need, (json, optional) =>
-            SchemaText.Quantity(json, optional, T.Dimension, unitWhenNone));
+        Add(name, SchemaText.Describe(doc, unitWhenNone, least, most, unitsAgreed), need, (json, optional) =>
+            SchemaText.Quantity(json, optional, T.Dimension, unitsAgreed || unitWhenNone is not null));
         return null;
     }
 
@@ -90,7 +78,7 @@ public sealed class SchemaFields : Fields
     {
         Check(unitWhenNone, least, most);
         AddList(name, SchemaText.Describe(doc, unitWhenNone, least, most), minItems, maxItems, json =>
-            SchemaText.Quantity(json, optional: false, T.Dimension, unitWhenNone));
+            SchemaText.Quantity(json, optional: false, T.Dimension, unitWhenNone is not null));
         return [];
     }
 

@@ -33,22 +33,26 @@ internal static class SchemaText
     }
 
     /// <summary>What a quantity means, what it measures, its limits, and what a bare number is in.</summary>
-    internal static string Describe<T>(string doc, Unit? unitWhenNone, T? least, T? most)
+    internal static string Describe<T>(
+        string doc, Unit? unitWhenNone, T? least, T? most, bool unitsAgreed = false)
         where T : struct, IQuantity<T>
     {
         var unit = unitWhenNone ?? UnitPreferences.Metric[T.Dimension];
         var limits = (least is { } low ? $" At least {Write(low, unit)}." : "")
             + (most is { } high ? $" At most {Write(high, unit)}." : "");
-        var bare = unitWhenNone is null ? "" : $" A number without a unit is in {unitWhenNone.Symbol}.";
+        var bare = unitsAgreed ? " A number without a unit is in the unit that the field units agrees on; without that "
+                + "field it is asked about."
+            : unitWhenNone is null ? ""
+            : $" A number without a unit is in {unitWhenNone.Symbol}.";
         var words = DimensionWords.Of(T.Dimension);
         return $"{doc} This is {words}, written with its unit ({DimensionWords.Units(T.Dimension)}).{limits}{bare}";
     }
 
     /// <summary>A quantity: a text with a unit, or also a number when its unit is agreed.</summary>
-    internal static void Quantity(Utf8JsonWriter json, bool optional, Dimension dimension, Unit? unitWhenNone)
+    internal static void Quantity(Utf8JsonWriter json, bool optional, Dimension dimension, bool mayBeBare)
     {
-        if (unitWhenNone is null) Types(json, optional, "string");
-        else Types(json, optional, "string", "number");
+        if (mayBeBare) Types(json, optional, "string", "number");
+        else Types(json, optional, "string");
         if (!optional) json.WriteString("pattern", NotBlank);
         json.WriteStartArray("examples");
         foreach (var unit in Units.Of(dimension).Take(2)) json.WriteStringValue($"12.5 {unit.Symbol}");

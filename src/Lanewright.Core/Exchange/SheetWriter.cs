@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
@@ -18,15 +17,11 @@ public static class SheetWriter
     public static string Write(TestSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new() { Indented = true, NewLine = "\n" }))
-            Sheet(json, sheet);
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+        return JsonText.Object(json => Sheet(json, sheet));
     }
 
     private static void Sheet(Utf8JsonWriter json, TestSheet sheet)
     {
-        json.WriteStartObject();
         Word(json, "kind", SheetWords.Of(SheetWords.Kinds, sheet.Kind));
         Word(json, "title", sheet.Title);
         if (sheet.Invented) json.WriteBoolean("invented", true);
@@ -74,8 +69,6 @@ public static class SheetWriter
             Word(json, "why", decision.Why);
             json.WriteEndObject();
         }
-
-        json.WriteEndObject();
     }
 
     private static void Spreader(Utf8JsonWriter json, Spreader spreader)

@@ -49,10 +49,9 @@ internal static class SpreaderReader
         double? Constant(string name, string doc)
         {
             var dimensions = unit is null ? ConstantDimensions : [unit.Dimension];
-            if (fields.Amount(name, doc, dimensions, unit, Need.Optional) is not { } amount) return null;
-            if (amount.Si > 0) return amount.Si;
-            fields.Report(SheetFindings.NotPositive, name);
-            return null;
+            return fields.Amount(name, doc, dimensions, unit, Need.Optional) is { } amount
+                ? ConstantRange.Check(fields, name, doc, amount)
+                : null;
         }
     }
 }

@@ -58,7 +58,8 @@ public sealed class TreeFields : Fields
 
     /// <inheritdoc/>
     public override T? Quantity<T>(
-        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null)
+        string name, string doc, Need need = Need.Required, Unit? unitWhenNone = null, T? least = null, T? most = null,
+        bool unitsAgreed = false)
     {
         Check(unitWhenNone, least, most);
         return Find(name, doc, need) is { } node ? numbers.Quantity(node, doc, unitWhenNone, least, most) : null;

@@ -2,7 +2,7 @@ namespace Lanewright.Core.Findings;
 
 /// <summary>
 /// What can be wrong with a text that should be a sheet, before anything is computed from it. Where it is in the text
-/// travels as the values <c>line</c> and <c>column</c> (see <see cref="Exchange.Place"/>), not in the message.
+/// travels as the values <c>line</c> and <c>column</c> beside the others, not in the message.
 /// </summary>
 public static class ReadFindings
 {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Reflection;
 using System.Text;
 using System.Text.RegularExpressions;
+using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 
 namespace Lanewright.Core.Tests.Findings;
@@ -48,15 +49,8 @@ public sealed partial class FindingCatalogueTests
     }
 
     [Fact]
-    public void The_page_of_findings_is_up_to_date()
-    {
-        var path = Path.Combine(Root(), "docs", "formats", "findings.md");
-        var page = Page();
-        if (Environment.GetEnvironmentVariable("LANEWRIGHT_UPDATE_DOCS") == "1") File.WriteAllText(path, page);
-        Assert.True(
-            File.Exists(path) && File.ReadAllText(path).ReplaceLineEndings("\n") == page,
-            "docs/formats/findings.md is out of date. Run this test with LANEWRIGHT_UPDATE_DOCS=1 and commit the page.");
-    }
+    public void The_page_of_findings_is_up_to_date() =>
+        Repository.IsUpToDate(Page(), "docs", "formats", "findings.md");
 
     private static string Page()
     {
@@ -68,7 +62,7 @@ public sealed partial class FindingCatalogueTests
             Everything the program can find, by its stable code. A code never changes its meaning. The severity is the
             usual one: `stop` means that the answer must not be used, `warn` that something should be looked at first,
             `note` that it is good to know. Words in braces stand for the values of the case. This page is written by a
-            test from the catalogue in `src/Lanewright.Core/Findings`.
+            test from the catalogue in `src/Lanewright.Core/Exchange/FindingCatalogue.cs`.
 
             """.ReplaceLineEndings("\n"));
         foreach (var area in FindingCatalogue.Areas)
@@ -87,14 +81,6 @@ public sealed partial class FindingCatalogueTests
     private static string Cell(string text) => Form().Replace(text, "{$1}")
         .Replace("|", "\\|", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal)
         .Replace("*", "\\*", StringComparison.Ordinal);
-
-    private static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Lanewright.slnx")))
-            folder = folder.Parent ?? throw new DirectoryNotFoundException("The solution is not above the tests.");
-        return folder.FullName;
-    }
 
     [GeneratedRegex("^[a-z]+(-[a-z]+)*\\.[a-z0-9]+(-[a-z0-9]+)*$")]
     private static partial Regex WellFormed();

@@ -1,8 +1,8 @@
-using Lanewright.Core.Exchange;
+using Lanewright.Core.Findings;
 using Lanewright.Core.Spreading;
 using Lanewright.Core.Weighing;
 
-namespace Lanewright.Core.Findings;
+namespace Lanewright.Core.Exchange;
 
 /// <summary>The findings of one area of the work.</summary>
 /// <param name="Title">What the area is called in the list of findings.</param>
