@@ -25,9 +25,9 @@ public sealed class WeighingFindingsTests
     [Fact]
     public void Readings_below_zero_or_above_capacity_are_found()
     {
-        Only("weigh.negative-reading", "runs[0].tare", Platform500, new WholeCatch(Lb(-0.05), Lb(50)));
-        Only("weigh.overload", "runs[0].gross", Platform500, new WholeCatch(Lb(2), Lb(500.05)));
-        Only("weigh.overload", "runs[0].before", Vehicle, CleanTruck with { Before = Lb(200_020) });
+        Only("weigh.negative-reading", "runs[0].whole.tare", Platform500, new WholeCatch(Lb(-0.05), Lb(50)));
+        Only("weigh.overload", "runs[0].whole.gross", Platform500, new WholeCatch(Lb(2), Lb(500.05)));
+        Only("weigh.overload", "runs[0].truck.before", Vehicle, CleanTruck with { Before = Lb(200_020) });
         Assert.Empty(Of(Vehicle, CleanTruck with { Before = Lb(200_000) }));
     }
 
@@ -39,12 +39,18 @@ public sealed class WeighingFindingsTests
         Only("weigh.nothing-caught", "runs[0]", Platform500, new ContainerCatch([]));
     }
 
+    /// <summary>The other containers would hide it in the sum.</summary>
+    [Fact]
+    public void A_container_that_is_lighter_full_than_empty_is_found() => Only(
+        "weigh.lighter-when-full", "runs[0].containers[1]", Platform500,
+        new ContainerCatch([new(Lb(2), Lb(90)), new(Lb(50), Lb(2)), new(Lb(2), Lb(50))]));
+
     /// <summary>Smallest loads 20 d (III) and 50 d (III L).</summary>
     [Fact]
     public void Nets_below_the_smallest_load_are_found()
     {
-        Only("weigh.below-least-load", "runs[0].catch", Platform500, new WholeCatch(Lb(2), Lb(2.95)));
-        Only("weigh.below-least-load", "runs[0].before", Vehicle, CleanTruck with { After = Lb(39_020) });
+        Only("weigh.below-least-load", "runs[0].whole", Platform500, new WholeCatch(Lb(2), Lb(2.95)));
+        Only("weigh.below-least-load", "runs[0].truck", Vehicle, CleanTruck with { After = Lb(39_020) });
         Assert.Empty(Of(Vehicle, CleanTruck with { After = Lb(39_000) }));
         Only(
             "weigh.below-least-load", "runs[0].containers[1]", Platform500,
@@ -54,14 +60,14 @@ public sealed class WeighingFindingsTests
     [Fact]
     public void Readings_off_the_division_are_counted_and_the_first_is_shown()
     {
-        var finding = Only("weigh.off-division", "runs[0].gross", Platform500, new WholeCatch(Lb(2.02), Lb(50.01)));
+        var finding = Only("weigh.off-division", "runs[0].whole.gross", Platform500, new WholeCatch(Lb(2.02), Lb(50.01)));
         Assert.Equal(2, finding.Values.Single(v => v.Name == "count").Si);
         // Readings are looked at in the order gross, tare.
         Assert.Equal(50.01, Pounds(finding.Values.Single(v => v.Name == "reading").Si), 1e-9);
-        Only("weigh.off-division", "runs[0].before", Vehicle, CleanTruck with { Before = Lb(40_010) });
+        Only("weigh.off-division", "runs[0].truck.before", Vehicle, CleanTruck with { Before = Lb(40_010) });
         // A hundredth of a division is left for a display in another unit.
         Assert.Empty(Of(Platform500, new WholeCatch(Lb(2.0004), Lb(50))));
-        Only("weigh.off-division", "runs[0].tare", Platform500, new WholeCatch(Lb(2.0006), Lb(50)));
+        Only("weigh.off-division", "runs[0].whole.tare", Platform500, new WholeCatch(Lb(2.0006), Lb(50)));
     }
 
     [Fact]
@@ -80,13 +86,13 @@ public sealed class WeighingFindingsTests
     [Fact]
     public void What_was_not_said_of_the_truck_is_asked()
     {
-        Only("weigh.fuel-not-stated", "runs[0].fuelBurnt", Vehicle, CleanTruck with { FuelBurnt = null });
-        Only("weigh.people-not-stated", "runs[0].samePeople", Vehicle, CleanTruck with { PeopleStated = false });
+        Only("weigh.fuel-not-stated", "runs[0].truck.fuelBurnt", Vehicle, CleanTruck with { FuelBurnt = null });
+        Only("weigh.people-not-stated", "runs[0].truck.samePeople", Vehicle, CleanTruck with { PeopleStated = false });
         Only(
-            "weigh.allowance-assumed", "runs[0].fuelBurnt.plusMinus", Vehicle,
+            "weigh.allowance-assumed", "runs[0].truck.fuelBurnt.plusMinus", Vehicle,
             CleanTruck with { FuelBurnt = new(Lb(8), null) });
         Only(
-            "weigh.allowance-assumed", "runs[0].changes[0].plusMinus", Vehicle,
+            "weigh.allowance-assumed", "runs[0].truck.changes[0].plusMinus", Vehicle,
             CleanTruck with { Changes = [new("driver", false, new(Lb(180), null))] });
     }
 
@@ -95,8 +101,8 @@ public sealed class WeighingFindingsTests
     public void Negative_amounts_are_found_and_do_not_throw()
     {
         const string Code = "weigh.negative-amount";
-        Only(Code, "runs[0].fuelBurnt", Vehicle, CleanTruck with { FuelBurnt = new(Lb(-8), Lb(2)) });
-        Only(Code, "runs[0].fuelBurnt.plusMinus", Vehicle, CleanTruck with { FuelBurnt = new(Lb(8), Lb(-2)) });
+        Only(Code, "runs[0].truck.fuelBurnt", Vehicle, CleanTruck with { FuelBurnt = new(Lb(-8), Lb(2)) });
+        Only(Code, "runs[0].truck.fuelBurnt.plusMinus", Vehicle, CleanTruck with { FuelBurnt = new(Lb(8), Lb(-2)) });
         Assert.Equal(
             [Code, "weigh.allowance-assumed"], Codes(Vehicle, CleanTruck with { FuelBurnt = new(Lb(-8), null) }));
         var counted = new CountedCatch(10, Lb(2), Lb(50), Fraction.FromPercent(-5));
