@@ -45,8 +45,7 @@ public sealed class WelchSatterthwaiteTests
         Assert.Equal(15.60796, WelchSatterthwaite.EffectiveDegreesOfFreedom(y), 5e-6);
     }
 
-    /// <summary>Coverage factors for 95.45 % are GUM Table G.2's last column but two (from memory); for 95 % and 99 % from
-    /// any t table.</summary>
+    /// <summary>Coverage factors from any t table, GUM Table G.2 for one.</summary>
     [Theory]
     [InlineData(1, 12.7062, 63.6567)]
     [InlineData(2, 4.3027, 9.9248)]

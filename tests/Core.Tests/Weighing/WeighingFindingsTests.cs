@@ -130,7 +130,7 @@ public sealed class WeighingFindingsTests
         {
             Kind = TestKind.DropTest,
             Scale = Vehicle,
-            Spreader = new() { Id = "HR-104", Form = ConstantForm.PulsesPerMass, Unit = Lanewright.Core.Quantities.Units.PulsePerPound },
+            Spreader = new() { Id = "HR-104", Form = ConstantForm.PulsesPerMass, Unit = Units.PulsePerPound },
             Material = new() { Name = "road salt" },
             Runs = [.. Enumerable.Range(1, 3).Select(i => Run($"{i}", 2000 + (20 * i)))],
         };
