@@ -85,7 +85,7 @@ public sealed class Weigher
         var one = Difference(c.Gross, "counted.gross", c.Tare, "counted.tare", "counted", run);
         var spread = c.FillSpread?.Si ?? DefaultFillSpread;
         if (spread < 0)
-            spread = Negative("fillSpread", spread, Dimension.Fraction, run, "fillSpread");
+            spread = Negative("fillSpread", spread, Dimension.Fraction, run, "counted.fillSpread");
         else if (c.FillSpread is null)
             Report(
                 WeighingFindings.FillSpreadAssumed, run.Field + ".counted.fillSpread", Word("run", run.Name),

@@ -37,6 +37,8 @@ public sealed class WeighingFindingsTests
         Only("weigh.nothing-caught", "runs[0]", Platform500, new WholeCatch(Lb(50), Lb(50)));
         Only("weigh.nothing-caught", "runs[0]", Platform500, new WholeCatch(Lb(50), Lb(2)));
         Only("weigh.nothing-caught", "runs[0]", Platform500, new ContainerCatch([]));
+        Assert.Contains(
+            "weigh.nothing-caught", Codes(Platform500, new WholeCatch(Lb(50), Mass.FromSi(Lb(50).Si + 0.9e-6))));
     }
 
     /// <summary>The other containers would hide it in the sum.</summary>
@@ -106,6 +108,7 @@ public sealed class WeighingFindingsTests
         Assert.Equal(
             [Code, "weigh.allowance-assumed"], Codes(Vehicle, CleanTruck with { FuelBurnt = new(Lb(-8), null) }));
         var counted = new CountedCatch(10, Lb(2), Lb(50), Fraction.FromPercent(-5));
+        Assert.Equal("runs[0].counted.fillSpread", Of(Platform500, counted)[0].Field);
         Assert.Equal([Code, "weigh.counted-containers"], Codes(Platform500, counted));
         Assert.Equal(
             Weigh(Platform500, counted with { FillSpread = Fraction.FromPercent(5) }).StandardUncertainty,
