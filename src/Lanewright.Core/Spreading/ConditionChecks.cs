@@ -24,7 +24,7 @@ internal static class ConditionChecks
         }
 
         var speeds = sheet.Runs.Where(r => r.EngineSpeed is not null).Select(r => r.EngineSpeed!.Value.Si).ToList();
-        if (speeds.Count > 1 && speeds.Max() - speeds.Min() > EngineSpeedBand * speeds.Average())
+        if (speeds.Count > 1 && speeds.Max() - speeds.Min() > EngineSpeedBand * speeds.Average() * (1 + 1e-9))
             findings.Add(DropTestFindings.EngineSpeedDiffers.At(
                 "runs", FindingValue.Number("low", speeds.Min(), Dimension.RotationalSpeed),
                 FindingValue.Number("high", speeds.Max(), Dimension.RotationalSpeed)));

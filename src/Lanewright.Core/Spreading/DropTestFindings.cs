@@ -29,6 +29,12 @@ public static class DropTestFindings
         "One run cannot show how much the spreader scatters; the interval rests on what spreaders do in general.",
         "Do two more runs, or state the scatter known from earlier tests of this spreader.");
 
+    /// <summary>One run only, with the scatter known from earlier tests.</summary>
+    public static readonly FindingKind SingleRunKnown = new(
+        "run.single-known", Severity.Note,
+        "One run does not show how much the spreader scatters; the scatter is taken from the earlier tests.",
+        "Do two more runs when anything has changed since.");
+
     /// <summary>Two runs only.</summary>
     public static readonly FindingKind TwoRuns = new(
         "run.two", Severity.Note,
@@ -53,13 +59,13 @@ public static class DropTestFindings
         "run.outlier-no-power", Severity.Note,
         "With {count} runs the outlier test can hardly find anything: G cannot exceed {largest}, and {critical} would "
         + "be needed.",
-        "Five or more runs let a bad one show itself.");
+        "Six or more runs let a bad one show itself.");
 
     /// <summary>Line misses the origin.</summary>
     public static readonly FindingKind StartStop = new(
         "run.start-stop", Severity.Warn,
         "Small and large drops do not lie on a line through zero: each run seems to carry {amount} that the count does "
-        + "not explain (t {statistic}, {critical} would be chance).",
+        + "not explain (t {statistic}; up to {critical} would be chance).",
         "Look for tare left in, spill, an unprimed start, or run-on after stop; then do the runs again.");
 
     /// <summary>All drops alike, so a start-stop effect stays hidden.</summary>
@@ -88,6 +94,12 @@ public static class DropTestFindings
         + "wanted for the answer.",
         "Drop more in a run or use a scale with a finer division.");
 
+    /// <summary>How certain the moisture is was not said.</summary>
+    public static readonly FindingKind MoistureTakenAsExact = new(
+        "material.moisture-exact", Severity.Note,
+        "How far off the moisture of {share:percent} may be is not stated; it is taken as exact.",
+        "Enter plusMinus; half a percent of moisture is half a percent of the answer.");
+
     /// <summary>Timing uncertainty assumed.</summary>
     public static readonly FindingKind TimingAssumed = new(
         "run.timing-assumed", Severity.Note,
@@ -98,8 +110,8 @@ public static class DropTestFindings
     /// <summary>Engine slow.</summary>
     public static readonly FindingKind LowEngineSpeed = new(
         "run.low-engine-speed", Severity.Warn,
-        "Run {run} was made at {speed}. Sources ask for 1,200 to 1,400 rpm or for 1,500 rpm and more; below that the "
-        + "pump may not supply the drive.",
+        "Run {run} was made at {speed}. The Minnesota field handbook (2012) asks for 1,500 rpm or more, common practice "
+        + "for 1,200 to 1,400 rpm; below that the pump may not supply the drive.",
         "Repeat at working engine speed.");
 
     /// <summary>Engine speeds differ.</summary>
@@ -174,6 +186,12 @@ public static class DropTestFindings
         "With the constant in use the spreader has been putting down {delivered:percent} of what was asked.",
         "A change this large has a cause: check units, gate, sensor and scale before keying the new value in.");
 
+    /// <summary>One constant in use, several settings tested.</summary>
+    public static readonly FindingKind CurrentOfManySettings = new(
+        "old.many-settings", Severity.Note,
+        "The delivery in use is one number, but {count} drive settings were tested; it is compared with none of them.",
+        "Leave it out, or make a sheet for the setting that it belongs to.");
+
     /// <summary>A verification lacks what the controller said.</summary>
     public static readonly FindingKind NoDelivered = new(
         "verify.no-delivered", Severity.Stop,
@@ -209,9 +227,10 @@ public static class DropTestFindings
     /// <summary>Everything above.</summary>
     public static IReadOnlyList<FindingKind> All { get; } =
     [
-        NoCount, CountNotPositive, NoRuns, SingleRun, TwoRuns, Scatter, Outlier, OutlierNoPower, StartStop, OneSize,
-        SettingMatters, FewCounts, SmallDrop, TimingAssumed, LowEngineSpeed, EngineSpeedDiffers, ColdOil, GateDiffers,
-        PulsesPerTurn, Wide, WideForGood, TooWide, FirstOrderFails, ResolutionNotStated, CoarseResolution, OutOfRange,
-        LargeChange, NoDelivered, Fails, CannotTell, AdoptedAgainstStop, DecisionWithoutReason,
+        NoCount, CountNotPositive, NoRuns, SingleRun, SingleRunKnown, TwoRuns, Scatter, Outlier, OutlierNoPower, StartStop, OneSize,
+        SettingMatters, FewCounts, SmallDrop, MoistureTakenAsExact, TimingAssumed, LowEngineSpeed, EngineSpeedDiffers,
+        ColdOil, GateDiffers, PulsesPerTurn, Wide, WideForGood, TooWide, FirstOrderFails, ResolutionNotStated,
+        CoarseResolution, OutOfRange, LargeChange, CurrentOfManySettings, NoDelivered, Fails, CannotTell,
+        AdoptedAgainstStop, DecisionWithoutReason,
     ];
 }

@@ -40,10 +40,22 @@ public static class PlanFindings
     /// <summary>Request that makes no sense.</summary>
     public static readonly FindingKind Impossible = new(
         "plan.impossible", Severity.Stop,
-        "{what} must be more than zero.",
+        "{what} must be more than {least}.",
         "Correct it.");
+
+    /// <summary>The scale cannot carry it.</summary>
+    public static readonly FindingKind Overload = new(
+        "plan.overload", Severity.Stop,
+        "A load of {load} is more than the capacity {capacity} of scale {scale}.",
+        "Fill less, or use a larger scale.");
+
+    /// <summary>Not even the smallest drop fits.</summary>
+    public static readonly FindingKind NothingFits = new(
+        "plan.nothing-fits", Severity.Stop,
+        "Only {room} can be caught in a run, less than the smallest drop considered, {least}.",
+        "Use a larger scale or a larger container.");
 
     /// <summary>Everything above.</summary>
     public static IReadOnlyList<FindingKind> All { get; } =
-        [OutOfReach, CommonErrorUnknown, ConstantUnknown, DeliveryUnknown, HeavyContainer, Impossible];
+        [OutOfReach, CommonErrorUnknown, ConstantUnknown, DeliveryUnknown, HeavyContainer, Impossible, Overload, NothingFits];
 }

@@ -6,7 +6,7 @@ namespace Lanewright.Core.Spreading;
 
 /// <summary>
 /// Works out a test before it is done: each choice of runs and mass is given to the analysis as the observations that
-/// would be expected, so the plan promises exactly what the report will later say.
+/// would be expected, so the plan promises what the report says of such observations. Formulas: docs/method/plan.md.
 /// </summary>
 public static class Planner
 {
@@ -15,6 +15,8 @@ public static class Planner
 
     // One run cannot show its own scatter, so it is no choice.
     private const int FewestRuns = 2;
+
+    private const int MostContainers = 40;
 
     // 10 lb to 8,000 lb in steps that a person would choose.
     private static readonly double[] Pounds =
@@ -32,8 +34,9 @@ public static class Planner
         Notes(request, findings);
         if (!Sensible(request, findings))
             return new(request, CautionsFor(request.Method), null, [], [], findings);
+        var most = MostMass(request);
         var choices = new List<PlanChoice>();
-        foreach (var mass in MassesFor(request))
+        foreach (var mass in MassesUpTo(request, most))
         {
             for (var runs = FewestRuns; runs <= request.MostRuns; runs++)
                 choices.Add(Choice(request, runs, mass));
@@ -41,7 +44,13 @@ public static class Planner
 
         // Two runs can agree by chance and cannot say which is wrong when they do not.
         var best = choices.Where(c => c.Enough && c.Runs >= 3).MinBy(c => (c.Runs, c.Total.Si));
-        if (best is null && choices.Count > 0)
+        if (choices.Count == 0)
+        {
+            findings.Add(PlanFindings.NothingFits.At(
+                "scale.capacity", FindingValue.Number("room", most, Dimension.Mass),
+                FindingValue.Number("least", MassesUpTo(request, double.PositiveInfinity).First(), Dimension.Mass)));
+        }
+        else if (best is null)
         {
             findings.Add(PlanFindings.OutOfReach.At(
                 "wantedUncertainty", FindingValue.Text("scale", request.Scale.Id),
@@ -52,7 +61,7 @@ public static class Planner
         }
 
         var ordered = findings.OrderByDescending(f => f.Severity).ToList();
-        return new(request, CautionsFor(request.Method), best, choices, Practices(request), ordered);
+        return new(request, CautionsFor(request.Method), best, choices, Practices(request, most), ordered);
     }
 
     private static PlanChoice Choice(PlanRequest request, int runs, double mass)
@@ -67,15 +76,16 @@ public static class Planner
         return new(runs, Mass.FromSi(mass), expected, containers, time, expected <= request.Wanted);
     }
 
-    private static IEnumerable<double> MassesFor(PlanRequest request)
+    // Half the truck, what the scale can carry, or as many containers as anybody would fill for a run.
+    private static double MostMass(PlanRequest request) => request.Method switch
     {
-        var most = request.Method switch
-        {
-            CatchMethod.Truck => request.TruckGross.Si / 2,
-            CatchMethod.Whole when request.Scale.Capacity is { } c => c.Si - request.ContainerTare.Si,
-            CatchMethod.Whole => 8000 * PoundKilograms,
-            _ => 40 * request.ContainerFill.Si,
-        };
+        CatchMethod.Truck => request.TruckGross.Si / 2,
+        CatchMethod.Whole => (request.Scale.Capacity?.Si ?? double.PositiveInfinity) - request.ContainerTare.Si,
+        _ => MostContainers * request.ContainerFill.Si,
+    };
+
+    private static IEnumerable<double> MassesUpTo(PlanRequest request, double most)
+    {
         var (steps, unit) = request.Units is UnitSystem.Si ? (Kilograms, 1) : (Pounds, PoundKilograms);
         foreach (var step in steps)
         {
@@ -83,26 +93,28 @@ public static class Planner
         }
     }
 
-    private static List<PracticeCheck> Practices(PlanRequest request)
+    private static List<PracticeCheck> Practices(PlanRequest request, double most)
     {
+        PlanChoice? Three(double mass) => mass <= most ? Choice(request, 3, mass) : null;
+
         var list = new List<PracticeCheck>();
         if (request.Method is CatchMethod.Truck)
         {
             list.Add(new(
                 "At least about a cubic yard when the truck is weighed, three runs (common practice, no source).",
-                Choice(request, 3, CubicYard * request.BulkDensity.Si)));
+                Three(CubicYard * request.BulkDensity.Si)));
         }
         else
         {
             list.Add(new(
                 "300 lb when the catch is weighed, three runs (common practice, no source).",
-                Choice(request, 3, 300 * PoundKilograms)));
+                Three(300 * PoundKilograms)));
             list.Add(new(
                 "500 lb when the catch is weighed, three runs (common practice, no source).",
-                Choice(request, 3, 500 * PoundKilograms)));
+                Three(500 * PoundKilograms)));
             list.Add(new(
                 "Three pails two thirds full (Minnesota field handbook, 2nd revision, 2012).",
-                Choice(request, 3, request.ContainerFill.Si)));
+                Three(request.ContainerFill.Si)));
         }
 
         list.Add(new("Drive at about half; trim the drive first (common practice, no source).", null));
@@ -152,11 +164,29 @@ public static class Planner
         Positive(request.ExpectedScatter, "expectedScatter");
         Positive(request.ExpectedConstant ?? 1, "expectedConstant");
         Positive(request.Delivery?.Si ?? 1, "delivery");
+        // Two runs are shown but never advised, so a plan needs room for a third.
+        More(request.MostRuns, 2, "mostRuns");
+        var heaviest = request.Method switch
+        {
+            CatchMethod.Truck => request.TruckGross,
+            CatchMethod.Whole => request.ContainerTare,
+            _ => request.ContainerTare + request.ContainerFill,
+        };
+        if (request.Scale.Capacity is { } capacity && heaviest.Si > capacity.Si * (1 + 1e-9))
+            findings.Add(PlanFindings.Overload.At(
+                request.Method is CatchMethod.Truck ? "truckGross" : "containerFill",
+                FindingValue.Number("load", heaviest.Si, Dimension.Mass),
+                FindingValue.Number("capacity", capacity.Si, Dimension.Mass),
+                FindingValue.Text("scale", request.Scale.Id)));
         return findings.Count == count;
 
-        void Positive(double value, string field)
+        void Positive(double value, string field) => More(value, 0, field);
+
+        void More(double value, double least, string field)
         {
-            if (!(value > 0)) findings.Add(PlanFindings.Impossible.At(field, FindingValue.Text("what", field)));
+            if (!(value > least))
+                findings.Add(PlanFindings.Impossible.At(
+                    field, FindingValue.Text("what", field), FindingValue.Number("least", least, Dimension.Fraction)));
         }
     }
 }

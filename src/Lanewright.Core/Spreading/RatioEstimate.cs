@@ -127,7 +127,7 @@ public sealed class RatioEstimate
         var ratios = new double[n];
         var own = new double[n];
         double least = double.PositiveInfinity, most = 0;
-        var shared = n == 1 ? [] : RatioRun.SharedSources(runs);
+        var shared = RatioRun.SharedSources(runs);
         for (var i = 0; i < n; i++)
         {
             if (!(runs[i].Top.Value > 0 && runs[i].Bottom.Value > 0))
@@ -198,13 +198,14 @@ public sealed class RatioEstimate
         for (var i = 0; i < w.Length; i++)
         {
             var size = runs[i].Bottom.Value;
+            var top = runs[i].Top.RelativeUncertainty;
+            var bottom = runs[i].Bottom.RelativeUncertainty;
             w[i] = estimator switch
             {
                 RatioEstimator.MeanOfRatios => 1,
                 RatioEstimator.EqualVariance => size * size,
-                RatioEstimator.Weighted => 1 / (Square(scatter) + Square(runs[i].Bottom.RelativeUncertainty)),
-                RatioEstimator.ErrorsInBoth => 1 / (Square(scatter)
-                    + Square(runs[i].Bottom.RelativeUncertainty) + Square(runs[i].Top.RelativeUncertainty)),
+                RatioEstimator.Weighted => 1 / (Square(scatter) + Square(Math.Max(top, bottom))),
+                RatioEstimator.ErrorsInBoth => 1 / (Square(scatter) + Square(top) + Square(bottom)),
                 _ => size,
             };
         }

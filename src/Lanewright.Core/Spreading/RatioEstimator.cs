@@ -12,10 +12,10 @@ public enum RatioEstimator
     /// <summary>Line through the origin by least squares: every run scatters by the same amount.</summary>
     EqualVariance,
 
-    /// <summary>Runs weighted by their known reading errors and the common scatter.</summary>
+    /// <summary>Runs weighted by the common scatter and the known errors of the more uncertain side of the ratio.</summary>
     Weighted,
 
-    /// <summary>Line through the origin with errors in both counts and masses.</summary>
+    /// <summary>Line through the origin with errors in both counts and masses, and the common scatter.</summary>
     ErrorsInBoth,
 }
 

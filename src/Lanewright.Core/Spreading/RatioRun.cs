@@ -28,9 +28,24 @@ public sealed record RatioRun(string Id, string Field, Measured Top, Measured Bo
         return Math.Sqrt(variance) / Math.Abs(ratio.Value);
     }
 
-    /// <summary>The sources that more than one of the runs have.</summary>
+    /// <summary>
+    /// The sources that more than one of the runs have. One run alone does not show them; there they are the sources
+    /// that do not carry the run's name.
+    /// </summary>
     internal static HashSet<ErrorSource> SharedSources(IReadOnlyList<RatioRun> runs)
     {
+        if (runs.Count == 1)
+        {
+            var own = $"run:{runs[0].Id}:";
+            var others = new HashSet<ErrorSource>();
+            foreach (var c in (runs[0].Top / runs[0].Bottom).Contributions)
+            {
+                if (!c.Source.Id.Contains(own, StringComparison.Ordinal)) others.Add(c.Source);
+            }
+
+            return others;
+        }
+
         var seen = new HashSet<ErrorSource>();
         var shared = new HashSet<ErrorSource>();
         foreach (var run in runs)

@@ -11,6 +11,9 @@ internal static class ResultBuilder
     private const double CoarseCost = 0.005;
     private const int MostExtraRuns = 50;
 
+    // Room for rounding where a figure may lie exactly on a limit.
+    private const double Slack = 1e-9;
+
     internal static TestResult Of(
         TestSheet sheet, string setting, List<BuiltRun> runs, AnalysisOptions options, List<Finding> findings)
     {
@@ -57,36 +60,49 @@ internal static class ResultBuilder
 
     private static List<RunRow> Rows(List<BuiltRun> runs, RatioEstimate estimate)
     {
-        var shared = runs.Count == 1 ? [] : RatioRun.SharedSources(estimate.Runs);
+        var shared = RatioRun.SharedSources(estimate.Runs);
         return runs.ConvertAll(r => new RunRow(
             r.Run.Id, r.Net, r.Ratio.Ratio, (r.Ratio.Ratio / estimate.Known.Value) - 1, r.Ratio.OwnError(shared)));
     }
 
     private static KeyIn? Key(Spreader spreader, double value, double expanded, List<Finding> findings)
     {
-        var step = spreader.Resolution ?? 0;
-        if (!(step > 0))
+        var key = spreader.Resolution is { } step && step > 0 ? Rounded(spreader, step, value) : null;
+        if (key is null)
         {
-            findings.Add(DropTestFindings.ResolutionNotStated.At("spreader.resolution"));
-            return null;
+            // Settings of an open loop share their controller, so one note is enough.
+            if (!findings.Exists(f => f.Kind == DropTestFindings.ResolutionNotStated))
+                findings.Add(DropTestFindings.ResolutionNotStated.At("spreader.resolution"));
+        }
+        else if (key.WorstCost > Math.Max(CoarseCost, expanded / value / 4))
+        {
+            findings.Add(DropTestFindings.CoarseResolution.At(
+                "spreader.resolution", FindingValue.Number("step", key.Step, spreader.Unit.Dimension),
+                FindingValue.Number("cost", key.WorstCost, Dimension.Fraction)));
         }
 
-        // Rounded in the unit that is keyed in, so that the value shown is exactly a step of it.
+        InRange(spreader, key?.Value ?? value, findings);
+        return key;
+    }
+
+    // Rounded in the unit that is keyed in, so that the value shown is exactly a step of it.
+    private static KeyIn Rounded(Spreader spreader, double step, double value)
+    {
         var stepInUnit = spreader.Unit.FromSi(step);
         var keyed = spreader.Unit.ToSi(Math.Round(spreader.Unit.FromSi(value) / stepInUnit) * stepInUnit);
-        var key = new KeyIn(keyed, step, (keyed / value) - 1, step / 2 / value);
-        var dimension = spreader.Unit.Dimension;
-        if (key.WorstCost > Math.Max(CoarseCost, expanded / value / 4))
-            findings.Add(DropTestFindings.CoarseResolution.At(
-                "spreader.resolution", FindingValue.Number("step", step, dimension),
-                FindingValue.Number("cost", key.WorstCost, Dimension.Fraction)));
-        if (keyed < spreader.Lowest) Beyond("lowest", spreader.Lowest.Value);
-        if (keyed > spreader.Highest) Beyond("highest", spreader.Highest.Value);
-        return key;
+        return new(keyed, step, (keyed / value) - 1, step / 2 / value);
+    }
+
+    // A controller takes no constant of zero, so without a stated lowest value it is one step.
+    private static void InRange(Spreader spreader, double keyed, List<Finding> findings)
+    {
+        if ((spreader.Lowest ?? spreader.Resolution) is { } lowest && keyed < lowest * (1 - Slack)) Beyond("lowest", lowest);
+        if (spreader.Highest is { } highest && keyed > highest * (1 + Slack)) Beyond("highest", highest);
 
         void Beyond(string limit, double si) => findings.Add(DropTestFindings.OutOfRange.At(
-            "spreader." + limit, FindingValue.Text("which", limit), FindingValue.Number("limit", si, dimension),
-            FindingValue.Number("value", keyed, dimension)));
+            "spreader." + limit, FindingValue.Text("which", limit),
+            FindingValue.Number("limit", si, spreader.Unit.Dimension),
+            FindingValue.Number("value", keyed, spreader.Unit.Dimension)));
     }
 
     // What the constant in use has been putting down, by asked: with pulses per mass the old by the new, else the new by
@@ -111,7 +127,7 @@ internal static class ResultBuilder
     {
         var off = share.Value - 1;
         var tolerance = sheet.Tolerance;
-        var verdict = Math.Abs(off) + expanded <= tolerance ? Conformity.Pass
+        var verdict = Math.Abs(off) + expanded <= tolerance * (1 + Slack) ? Conformity.Pass
             : Math.Abs(off) - expanded > tolerance ? Conformity.Fail
             : Conformity.CannotTell;
         var within = error.ChanceBelow((tolerance - off) / scale) - error.ChanceBelow((-tolerance - off) / scale);
@@ -141,13 +157,12 @@ internal static class ResultBuilder
                 where, FindingValue.Number("got", got, Dimension.Fraction),
                 FindingValue.Number("tolerance", sheet.Tolerance, Dimension.Fraction)));
         if (got <= sheet.WantedUncertainty) return null;
-        var sharedSources = runs.Count == 1 ? [] : RatioRun.SharedSources(estimate.Runs);
+        var sharedSources = RatioRun.SharedSources(estimate.Runs);
         double shared = 0, own = 0;
         foreach (var c in estimate.Known.Contributions)
         {
             var v = c.Amount * c.Amount / (value.Value * value.Value);
-            // With one run nothing shows what is shared; a scale's proportional error is, by what it is.
-            if (sharedSources.Contains(c.Source) || c.Source.Id.EndsWith(":gain", StringComparison.Ordinal)) shared += v;
+            if (sharedSources.Contains(c.Source)) shared += v;
             else own += v;
         }
 
@@ -163,15 +178,13 @@ internal static class ResultBuilder
                 more = more with { Runs = n - runs.Count, Mass = (n - runs.Count) * mean };
         }
 
-        FindingValue[] values =
-        [
-            FindingValue.Number("got", got, Dimension.Fraction),
-            FindingValue.Number("wanted", sheet.WantedUncertainty, Dimension.Fraction),
-            FindingValue.Number("runs", more.Runs, Dimension.Fraction),
-            FindingValue.Number("mass", more.Mass, Dimension.Mass),
-            FindingValue.Text("cause", budget.Count > 0 ? budget[0].Family : ""),
-        ];
-        findings.Add((more.Runs > 0 ? DropTestFindings.Wide : DropTestFindings.WideForGood).At(where, values));
+        var isNow = FindingValue.Number("got", got, Dimension.Fraction);
+        var wanted = FindingValue.Number("wanted", sheet.WantedUncertainty, Dimension.Fraction);
+        findings.Add(more.Runs > 0
+            ? DropTestFindings.Wide.At(
+                where, isNow, wanted, FindingValue.Number("runs", more.Runs, Dimension.Fraction),
+                FindingValue.Number("mass", more.Mass, Dimension.Mass))
+            : DropTestFindings.WideForGood.At(where, isNow, wanted, FindingValue.Text("cause", budget[0].Family)));
         return more;
     }
 

@@ -30,19 +30,23 @@ internal sealed class RunBuilder
         this.sheet = sheet;
         this.findings = findings;
         weigher = new(sheet.Scale, commonError, Mass.FromSi(LargestReading(sheet)), findings);
+        if (sheet.Material.Moisture is { PlusMinus: null } moisture)
+            findings.Add(DropTestFindings.MoistureTakenAsExact.At(
+                "material.moisture.plusMinus", Share("share", moisture.Share)));
     }
 
     /// <summary>The run as a ratio, or null with findings when something it needs is missing or absurd.</summary>
     internal BuiltRun? Build(Run run, int index)
     {
         var field = $"runs[{index}]";
-        var net = Dry(weigher.Net(run.Catch, run.Id, field));
+        var wet = weigher.Net(run.Catch, run.Id, field);
+        var net = Dry(wet);
         var other = sheet.Kind is TestKind.Verification ? Delivered(run, field) : Counted(run, field);
         if (other is not { } count || !(net.Value >= Weigher.LeastNet)) return null;
         var ratio = sheet.MassOnTop
             ? new RatioRun(run.Id, field, net, count)
             : new RatioRun(run.Id, field, count, net);
-        ReportSmallDrop(run, field, net);
+        ReportSmallDrop(run, field, wet);
         return new(run, net, ratio);
     }
 

@@ -18,9 +18,7 @@ internal static class RunChecks
         if (n == 1)
         {
             var known = sheet.EarlierScatter is { Runs: > 1 };
-            findings.Add(known
-                ? DropTestFindings.SingleRun.At(Severity.Note, where)
-                : DropTestFindings.SingleRun.At(where));
+            findings.Add((known ? DropTestFindings.SingleRunKnown : DropTestFindings.SingleRun).At(where));
             return;
         }
 
@@ -29,7 +27,7 @@ internal static class RunChecks
         for (var i = 0; i < n; i++)
             ratios[i] = estimate.Runs[i].Ratio;
         var range = (ratios.Max() - ratios.Min()) / Descriptive.Mean(ratios);
-        if (range > AgreementRange)
+        if (range > AgreementRange * (1 + 1e-9))
             findings.Add(DropTestFindings.Scatter.At(where, Share("range", range)));
         if (n < 3) return;
         Outlier(estimate, ratios, where, findings);

@@ -60,6 +60,14 @@ public static class SheetAnalysis
         TestSheet sheet, bool common, List<SettingGroup> groups, AnalysisOptions options, List<TestResult> results,
         List<Finding> findings)
     {
+        // A delivery belongs to one drive setting.
+        if (groups.Count > 1 && sheet.Spreader.Current is not null)
+        {
+            findings.Add(DropTestFindings.CurrentOfManySettings.At(
+                "spreader.current", FindingValue.Number("count", groups.Count, Dimension.Fraction)));
+            sheet = sheet with { Spreader = sheet.Spreader with { Current = null } };
+        }
+
         var builder = new RunBuilder(sheet, common, findings);
         foreach (var group in groups)
         {
@@ -97,7 +105,7 @@ public static class SheetAnalysis
         if (sheet.Decision is not { } decision) return;
         if (decision.Verdict is Verdict.Adopt && findings.Exists(f => f.Severity is Severity.Stop))
             findings.Add(DropTestFindings.AdoptedAgainstStop.At(
-                "decision.verdict", FindingValue.Text("by", decision.By.Length == 0 ? "Somebody" : decision.By)));
+                "decision.verdict", FindingValue.Text("by", string.IsNullOrWhiteSpace(decision.By) ? "Somebody" : decision.By)));
         if (string.IsNullOrWhiteSpace(decision.By) || string.IsNullOrWhiteSpace(decision.Why))
             findings.Add(DropTestFindings.DecisionWithoutReason.At("decision"));
     }

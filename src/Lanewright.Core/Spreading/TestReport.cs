@@ -32,7 +32,11 @@ public sealed record TestResult
     /// <summary>The unit it is keyed in or shown in.</summary>
     public required Unit Unit { get; init; }
 
-    /// <summary>The value with all its error sources, the scatter included; SI.</summary>
+    /// <summary>
+    /// The value with all its error sources, the scatter included; SI. A scale's sources have one identity everywhere;
+    /// those of runs are named within this test only, and get their identity among all tests when the report is
+    /// written. So compare results of two tests as read back from their reports.
+    /// </summary>
     public required Measured Value { get; init; }
 
     /// <summary>Coverage probability of the interval.</summary>
@@ -56,7 +60,7 @@ public sealed record TestResult
     /// <summary>The runs behind it.</summary>
     public required IReadOnlyList<RunRow> Runs { get; init; }
 
-    /// <summary>What to key in; null in a verification.</summary>
+    /// <summary>What to key in; null in a verification, or when the controller's step is not stated.</summary>
     public KeyIn? KeyIn { get; init; }
 
     /// <summary>What the spreader has been putting down; null when the constant in use is not stated.</summary>
@@ -89,9 +93,9 @@ public sealed record TestResult
 /// <param name="OwnUncertainty">Standard uncertainty of the ratio from weighing, counting and timing, as a share.</param>
 public sealed record RunRow(string Id, Measured Net, double Ratio, double Deviation, double OwnUncertainty);
 
-/// <summary>What to key in.</summary>
+/// <summary>What to key in; there is none without a stated step.</summary>
 /// <param name="Value">The nearest value the controller takes, SI.</param>
-/// <param name="Step">Its step, SI; 0 when not stated and the value is only rounded for reading.</param>
+/// <param name="Step">Its step, SI.</param>
 /// <param name="Cost">Error made by the rounding, as a share, with its sign.</param>
 /// <param name="WorstCost">The most that rounding to this step can cost, as a share.</param>
 public sealed record KeyIn(double Value, double Step, double Cost, double WorstCost);
@@ -125,6 +129,6 @@ public enum Conformity
 public sealed record MoreToDrop(int Runs, double Mass, double Floor);
 
 /// <summary>How to analyse.</summary>
-/// <param name="Trials">Random trials beside the formula; 0 for none.</param>
+/// <param name="Trials">Random trials beside the formula, at least 1,000; 0 for none.</param>
 /// <param name="Seed">Seed of the trials.</param>
 public sealed record AnalysisOptions(int Trials = 0, ulong Seed = 20260901);
