@@ -36,30 +36,27 @@ internal static class ConditionChecks
         PulsesPerTurn(sheet, findings);
     }
 
-    // Pulses per turn is fixed by the sensor wheel, so each run must agree with all of them within what counting allows.
+    // Pulses per turn is fixed by the sensor wheel, so each run must agree with the middle one within what counting to
+    // whole steps at both ends allows them both. The middle one, because a bad run must not make the others look bad.
     private static void PulsesPerTurn(TestSheet sheet, List<Finding> findings)
     {
-        double pulses = 0, turns = 0;
-        foreach (var run in sheet.Runs)
-        {
-            if (run is { Pulses.Si: > 0, Revolutions.Si: > 0 })
-            {
-                pulses += run.Pulses.Value.Si;
-                turns += run.Revolutions.Value.Si;
-            }
-        }
-
-        if (turns == 0) return;
-        var all = pulses / turns;
         var step = sheet.RevolutionStep?.Si ?? 1;
+        var counts = new List<(int Index, double Ratio, double Room)>();
         for (var i = 0; i < sheet.Runs.Count; i++)
         {
-            if (sheet.Runs[i] is not { Pulses.Si: > 0 and var p, Revolutions.Si: > 0 and var r } run) continue;
-            if (Math.Abs((p / r) - all) <= (1 + (all * step)) / r) continue;
+            if (sheet.Runs[i] is { Pulses.Si: > 0 and var p, Revolutions.Si: > 0 and var r })
+                counts.Add((i, p / r, (1 + (p / r * step)) / r));
+        }
+
+        if (counts.Count < 2) return;
+        var middle = counts.OrderBy(c => c.Ratio).ElementAt(counts.Count / 2);
+        foreach (var (i, ratio, room) in counts)
+        {
+            if (Math.Abs(ratio - middle.Ratio) <= (room + middle.Room) * (1 + 1e-9)) continue;
             findings.Add(DropTestFindings.PulsesPerTurn.At(
-                $"runs[{i}].pulses", FindingValue.Text("run", run.Id),
-                FindingValue.Number("here", p / r, Dimension.Fraction),
-                FindingValue.Number("all", all, Dimension.Fraction)));
+                $"runs[{i}].pulses", FindingValue.Text("run", sheet.Runs[i].Id),
+                FindingValue.Number("here", ratio, Dimension.Fraction),
+                FindingValue.Number("middle", middle.Ratio, Dimension.Fraction)));
         }
     }
 }

@@ -135,7 +135,8 @@ public static class DropTestFindings
     /// <summary>Pulses per turn disagree between runs.</summary>
     public static readonly FindingKind PulsesPerTurn = new(
         "run.pulses-per-turn", Severity.Warn,
-        "Run {run} counts {here} pulses for each turn, the runs together {all}.",
+        "Run {run} counts {here} pulses for each turn, the middle one of the runs {middle}; counting whole pulses and turns "
+        + "does not explain that.",
         "Count the turns again; look for missed or doubled pulses at the sensor.");
 
     /// <summary>Answer less certain than wanted.</summary>
@@ -201,8 +202,8 @@ public static class DropTestFindings
     /// <summary>The verification failed.</summary>
     public static readonly FindingKind Fails = new(
         "verify.fails", Severity.Stop,
-        "The spreader delivers {share:percent} of what its controller says, outside the tolerance of {tolerance:percent} "
-        + "even with the uncertainty in its favour.",
+        "The spreader delivers {share:percent} of what its controller says, known to {uncertainty:percent}: outside the "
+        + "tolerance of {tolerance:percent} even with the uncertainty in its favour.",
         "Do a drop test and key the new constant in, or find what changed.");
 
     /// <summary>The verification cannot tell.</summary>

@@ -11,17 +11,20 @@ internal static class ExpectedSheet
     private const double ManyCounts = 1e7;
 
     /// <summary>
-    /// The sheet to expect. What would be seen of the scatter holds the runs' own errors too, so those are looked up in
-    /// a first analysis without scatter.
+    /// The scatter that would be seen between runs, as a share: the spreader's own, that of starting and stopping, and
+    /// the runs' reading errors, which are looked up in the analysis of one run.
     /// </summary>
-    internal static TestSheet Of(PlanRequest request, int runs, double mass)
+    internal static double SeenScatter(PlanRequest request, double mass)
     {
         var startStop = request.StartStop.Si / mass;
-        var scatter = (request.ExpectedScatter * request.ExpectedScatter) + (startStop * startStop);
         var results = SheetAnalysis.Analyse(With(request, mass, new double[1])).Results;
         var own = results.Count == 1 ? results[0].Runs[0].OwnUncertainty : 0;
-        return With(request, mass, Scores(runs, Math.Sqrt(scatter + (own * own))));
+        return Math.Sqrt((request.ExpectedScatter * request.ExpectedScatter) + (startStop * startStop) + (own * own));
     }
+
+    /// <summary>The sheet to expect of so many runs that scatter as much.</summary>
+    internal static TestSheet Of(PlanRequest request, int runs, double mass, double seenScatter) =>
+        With(request, mass, Scores(runs, seenScatter));
 
     private static TestSheet With(PlanRequest request, double mass, double[] scores)
     {

@@ -37,10 +37,7 @@ public static class Planner
         var most = MostMass(request);
         var choices = new List<PlanChoice>();
         foreach (var mass in MassesUpTo(request, most))
-        {
-            for (var runs = FewestRuns; runs <= request.MostRuns; runs++)
-                choices.Add(Choice(request, runs, mass));
-        }
+            choices.AddRange(Choices(request, FewestRuns, request.MostRuns, mass));
 
         // Two runs can agree by chance and cannot say which is wrong when they do not.
         var best = choices.Where(c => c.Enough && c.Runs >= 3).MinBy(c => (c.Runs, c.Total.Si));
@@ -64,16 +61,31 @@ public static class Planner
         return new(request, CautionsFor(request.Method), best, choices, Practices(request, most), ordered);
     }
 
-    private static PlanChoice Choice(PlanRequest request, int runs, double mass)
+    private static IEnumerable<PlanChoice> Choices(PlanRequest request, int fewest, int most, double mass)
     {
-        var sheet = ExpectedSheet.Of(request, runs, mass);
-        var report = SheetAnalysis.Analyse(sheet);
-        var expected = report.Results.Count == 1 ? report.Results[0].RelativeExpanded : double.PositiveInfinity;
+        // Nobody can say whether the scale's error will be common: what would be seen differs too, so both are worked
+        // out from the start, and the worse is taken.
+        PlanRequest[] cases = request.CommonError is null
+            ? [request with { CommonError = true }, request with { CommonError = false }]
+            : [request];
+        var scatters = Array.ConvertAll(cases, c => ExpectedSheet.SeenScatter(c, mass));
         Duration? time = request.Delivery is { Si: > 0 } flow ? Duration.FromSi(mass / flow.Si) : null;
         var containers = request.Method is CatchMethod.Containers
             ? (int)Math.Ceiling((mass / request.ContainerFill.Si) - 1e-9)
             : 0;
-        return new(runs, Mass.FromSi(mass), expected, containers, time, expected <= request.Wanted);
+        for (var runs = fewest; runs <= most; runs++)
+        {
+            var expected = 0.0;
+            for (var i = 0; i < cases.Length; i++)
+                expected = Math.Max(expected, Expected(ExpectedSheet.Of(cases[i], runs, mass, scatters[i])));
+            yield return new(runs, Mass.FromSi(mass), expected, containers, time, expected <= request.Wanted);
+        }
+    }
+
+    private static double Expected(TestSheet sheet)
+    {
+        var results = SheetAnalysis.Analyse(sheet).Results;
+        return results.Count == 1 ? results[0].RelativeExpanded : double.PositiveInfinity;
     }
 
     // Half the truck, what the scale can carry, or as many containers as anybody would fill for a run.
@@ -95,7 +107,7 @@ public static class Planner
 
     private static List<PracticeCheck> Practices(PlanRequest request, double most)
     {
-        PlanChoice? Three(double mass) => mass <= most ? Choice(request, 3, mass) : null;
+        PlanChoice? Three(double mass) => mass <= most ? Choices(request, 3, 3, mass).Single() : null;
 
         var list = new List<PracticeCheck>();
         if (request.Method is CatchMethod.Truck)

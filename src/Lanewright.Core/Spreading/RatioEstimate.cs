@@ -118,6 +118,7 @@ public sealed class RatioEstimate
     /// <param name="runs">At least one; tops and bottoms positive.</param>
     /// <param name="earlierScatter">Scatter of one run known from earlier tests, as a share; 0 for none.</param>
     /// <param name="earlierFreedom">Its degrees of freedom; 0 for none.</param>
+    /// <exception cref="ArgumentException">There is no run, or a top or bottom is not positive.</exception>
     public static RatioEstimate Of(
         IReadOnlyList<RatioRun> runs, double earlierScatter = 0, double earlierFreedom = 0)
     {
@@ -127,11 +128,15 @@ public sealed class RatioEstimate
         var ratios = new double[n];
         var own = new double[n];
         double least = double.PositiveInfinity, most = 0;
+        foreach (var run in runs)
+        {
+            if (!(run.Top.Value > 0 && run.Bottom.Value > 0))
+                throw new ArgumentException("Tops and bottoms must be positive.", nameof(runs));
+        }
+
         var shared = RatioRun.SharedSources(runs);
         for (var i = 0; i < n; i++)
         {
-            if (!(runs[i].Top.Value > 0 && runs[i].Bottom.Value > 0))
-                throw new ArgumentException("Tops and bottoms must be positive.", nameof(runs));
             ratios[i] = runs[i].Ratio;
             own[i] = runs[i].OwnError(shared);
             least = Math.Min(least, runs[i].Bottom.Value);
