@@ -6,139 +6,160 @@ namespace Lanewright.Core.Spreading;
 /// <summary>
 /// The same model as <see cref="RatioEstimate"/> by random trials (JCGM 101): every source is drawn, tops and bottoms
 /// are moved by it, each ratio gets its scatter, and the same estimator draws them together. Nothing is linearised.
+/// A block of trials is worked source by source, in arrays that stay in the processor's nearest cache.
 /// </summary>
-internal static class RatioTrials
+internal sealed class RatioTrials
 {
     private static readonly double SqrtThree = Math.Sqrt(3);
     private static readonly double SqrtSix = Math.Sqrt(6);
 
-    internal static MonteCarlo Run(RatioEstimate estimate, int trials, ulong seed, double probability)
+    private readonly RatioEstimate estimate;
+    private readonly List<Move> moves;
+    private readonly ChanceTable scatters;
+    private readonly double[][] tops;
+    private readonly double[][] bottoms;
+    private readonly double[] draws = new double[MonteCarlo.BlockSize];
+    private readonly double[] scatter = new double[MonteCarlo.BlockSize];
+    private readonly double[] weights = new double[MonteCarlo.BlockSize];
+
+    private RatioTrials(RatioEstimate estimate)
     {
-        var moves = Moves(estimate);
-        var n = estimate.Runs.Count;
-        var cumulative = Cumulative(estimate.Scatter.Chances);
-        return MonteCarlo.Run(Block, trials, seed, probability);
+        this.estimate = estimate;
+        moves = Moves(estimate);
+        scatters = new(estimate.Scatter.Chances);
+        tops = Blocks(estimate.Runs.Count);
+        bottoms = Blocks(estimate.Runs.Count);
+    }
 
-        void Block(RandomSource random, Span<double> results)
+    internal static MonteCarlo Run(RatioEstimate estimate, int trials, ulong seed, double probability) =>
+        MonteCarlo.Run(new RatioTrials(estimate).Fill, trials, seed, probability);
+
+    private void Fill(RandomSource random, Span<double> results)
+    {
+        var count = results.Length;
+        for (var i = 0; i < tops.Length; i++)
         {
-            var count = results.Length;
-            var tops = new double[n][];
-            var bottoms = new double[n][];
-            for (var i = 0; i < n; i++)
-            {
-                (tops[i] = new double[count]).AsSpan().Fill(estimate.Runs[i].Top.Value);
-                (bottoms[i] = new double[count]).AsSpan().Fill(estimate.Runs[i].Bottom.Value);
-            }
+            Array.Fill(tops[i], estimate.Runs[i].Top.Value);
+            Array.Fill(bottoms[i], estimate.Runs[i].Bottom.Value);
+        }
 
-            var draw = new double[count];
-            foreach (var (source, targets) in moves)
-            {
-                Fill(random, source, draw);
-                foreach (var (run, top, amount) in targets)
-                    AddScaled(top ? tops[run] : bottoms[run], draw, amount);
-            }
+        var draw = draws.AsSpan(0, count);
+        foreach (var (shape, targets) in moves)
+        {
+            var (scale, shift) = Draw(random, shape, draw);
+            foreach (var (part, amount) in targets)
+                Lanes.AddScaled(Part(part).AsSpan(0, count), draw, amount * scale, amount * shift);
+        }
 
-            var scatter = new double[count];
+        random.FillUniform(draw);
+        for (var t = 0; t < count; t++)
+            scatter[t] = RunScatter.Sizes[scatters.Find(draw[t])];
+        var below = weights.AsSpan(0, count);
+        results.Clear();
+        below.Clear();
+        for (var i = 0; i < tops.Length; i++)
+        {
+            var top = tops[i].AsSpan(0, count);
+            random.FillNormal(draw);
+            var growth = Math.Sqrt(estimate.Growth[i]);
             for (var t = 0; t < count; t++)
-                scatter[t] = Pick(random.NextDouble(), cumulative);
-            var below = new double[count];
-            results.Clear();
-            for (var i = 0; i < n; i++)
-            {
-                random.FillNormal(draw);
-                var growth = Math.Sqrt(estimate.Growth[i]);
-                for (var t = 0; t < count; t++)
-                    tops[i][t] *= 1 + (scatter[t] * growth * draw[t]);
-                Gather(estimate.Estimator, estimate.Weights[i], tops[i], bottoms[i], results, below);
-            }
+                top[t] *= 1 + (scatter[t] * growth * draw[t]);
+            Gather(estimate.Weights[i], top, bottoms[i].AsSpan(0, count), results, below);
+        }
 
-            for (var t = 0; t < count; t++)
-                results[t] /= below[t];
+        for (var t = 0; t < count; t++)
+            results[t] /= below[t];
+    }
+
+    // Adds one run to the estimator's fraction: its weight times its ratio above, its weight below.
+    private void Gather(double weight, Span<double> top, Span<double> bottom, Span<double> above, Span<double> below)
+    {
+        switch (estimate.Estimator)
+        {
+            case RatioEstimator.RatioOfTotals:
+                for (var t = 0; t < top.Length; t++)
+                {
+                    above[t] += top[t];
+                    below[t] += bottom[t];
+                }
+
+                break;
+            case RatioEstimator.EqualVariance:
+                for (var t = 0; t < top.Length; t++)
+                {
+                    above[t] += bottom[t] * top[t];
+                    below[t] += bottom[t] * bottom[t];
+                }
+
+                break;
+            default:
+                Lanes.AddQuotient(above, top, bottom, weight);
+                for (var t = 0; t < top.Length; t++)
+                    below[t] += weight;
+                break;
         }
     }
 
-    // Adds one run to the estimator's fraction.
-    private static void Gather(
-        RatioEstimator estimator, double weight, double[] top, double[] bottom, Span<double> above, double[] below)
+    private static List<Move> Moves(RatioEstimate estimate)
     {
-        for (var t = 0; t < top.Length; t++)
-        {
-            var w = estimator switch
-            {
-                RatioEstimator.RatioOfTotals => bottom[t],
-                RatioEstimator.EqualVariance => bottom[t] * bottom[t],
-                _ => weight,
-            };
-            above[t] += w * top[t] / bottom[t];
-            below[t] += w;
-        }
-    }
-
-    private static List<(ErrorSource Source, List<(int Run, bool Top, double Amount)> Targets)> Moves(
-        RatioEstimate estimate)
-    {
-        var moves = new SortedDictionary<ErrorSource, List<(int, bool, double)>>();
+        var moves = new SortedDictionary<ErrorSource, List<Target>>();
         for (var i = 0; i < estimate.Runs.Count; i++)
         {
-            Collect(i, true, estimate.Runs[i].Top);
-            Collect(i, false, estimate.Runs[i].Bottom);
+            Collect(i, estimate.Runs[i].Top);
+            Collect(~i, estimate.Runs[i].Bottom);
         }
 
-        return [.. moves.Select(m => (m.Key, m.Value))];
+        return [.. moves.Select(m => new Move(m.Key.Shape, m.Value))];
 
-        void Collect(int run, bool top, Measured part)
+        void Collect(int part, Measured value)
         {
-            foreach (var c in part.Contributions)
+            foreach (var c in value.Contributions)
             {
                 if (!moves.TryGetValue(c.Source, out var list)) moves.Add(c.Source, list = []);
-                list.Add((run, top, c.Amount));
+                list.Add(new(part, c.Amount));
             }
         }
     }
 
-    // Every shape with mean 0 and standard deviation 1.
-    private static void Fill(RandomSource random, ErrorSource source, double[] draw)
+    private double[] Part(int part) => part >= 0 ? tops[part] : bottoms[~part];
+
+    // Fills with draws of any location and spread, and gives the scale and shift that bring them to mean 0 and standard
+    // deviation 1.
+    private static (double Scale, double Shift) Draw(RandomSource random, ErrorShape shape, Span<double> draw)
     {
-        switch (source.Shape)
+        switch (shape)
         {
             case ErrorShape.Normal:
                 random.FillNormal(draw);
-                break;
+                return (1, 0);
             case ErrorShape.Rectangular:
                 random.FillUniform(draw);
-                for (var i = 0; i < draw.Length; i++)
-                    draw[i] = ((2 * draw[i]) - 1) * SqrtThree;
-                break;
+                return (2 * SqrtThree, -SqrtThree);
             case ErrorShape.Triangular:
                 random.FillUniform(draw);
-                for (var i = 0; i < draw.Length; i++)
-                    draw[i] = (draw[i] + random.NextDouble() - 1) * SqrtSix;
-                break;
+                foreach (ref var d in draw)
+                    d += random.NextDouble();
+                return (SqrtSix, -SqrtSix);
             default:
-                for (var i = 0; i < draw.Length; i++)
-                    draw[i] = random.NextArcsine();
-                break;
+                foreach (ref var d in draw)
+                    d = random.NextArcsine();
+                return (1, 0);
         }
     }
 
-    private static void AddScaled(double[] target, double[] draw, double amount)
+    private static double[][] Blocks(int count)
     {
-        for (var t = 0; t < target.Length; t++)
-            target[t] += amount * draw[t];
+        var blocks = new double[count][];
+        for (var i = 0; i < count; i++)
+            blocks[i] = new double[MonteCarlo.BlockSize];
+        return blocks;
     }
 
-    private static double[] Cumulative(ReadOnlySpan<double> chances)
-    {
-        var sums = new double[chances.Length];
-        var sum = 0.0;
-        for (var i = 0; i < sums.Length; i++)
-            sums[i] = sum += chances[i];
-        return sums;
-    }
+    /// <summary>One error source and what it moves.</summary>
+    private readonly record struct Move(ErrorShape Shape, List<Target> Targets);
 
-    private static double Pick(double uniform, double[] cumulative)
-    {
-        var i = Array.BinarySearch(cumulative, uniform * cumulative[^1]);
-        return RunScatter.Sizes[Math.Min(i < 0 ? ~i : i, cumulative.Length - 1)];
-    }
+    /// <summary>A part of a run that a source moves.</summary>
+    /// <param name="Part">The run's number for its top, the complement of it for its bottom.</param>
+    /// <param name="Amount">By how much one standard deviation moves it, SI.</param>
+    private readonly record struct Target(int Part, double Amount);
 }

@@ -87,8 +87,10 @@ public sealed partial class RandomSource
     /// <summary>Fills with <see cref="NextDouble"/>.</summary>
     public void FillUniform(Span<double> values)
     {
+        ulong a = s0, b = s1, c = s2, d = s3;
         foreach (ref var value in values)
-            value = NextDouble();
+            value = UnitFrom(Step(ref a, ref b, ref c, ref d));
+        (s0, s1, s2, s3) = (a, b, c, d);
     }
 
     /// <summary>Fills with <see cref="NextNormal"/>: the same numbers, faster.</summary>

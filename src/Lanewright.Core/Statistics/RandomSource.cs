@@ -58,7 +58,9 @@ public sealed partial class RandomSource
     }
 
     /// <summary>Uniform from 0 (included) to 1 (not included), a multiple of 2^-53.</summary>
-    public double NextDouble() => (NextUInt64() >> 11) * (1 / 9007199254740992.0);
+    public double NextDouble() => UnitFrom(NextUInt64());
+
+    private static double UnitFrom(ulong bits) => (bits >> 11) * (1 / 9007199254740992.0);
 
     /// <summary>Uniform above 0 and up to 1, fit for a logarithm.</summary>
     private double NextAboveZero() => ((NextUInt64() >> 11) + 1) * (1 / 9007199254740992.0);

@@ -21,7 +21,8 @@ public sealed record MonteCarlo(
     int Trials, ulong Seed, double Mean, double StandardUncertainty, double Probability, double Low, double High,
     double ShortestLow, double ShortestHigh)
 {
-    private const int BlockSize = 1024;
+    /// <summary>The most trials in a block.</summary>
+    internal const int BlockSize = 1024;
 
     /// <summary>Runs the trials.</summary>
     /// <param name="model">Fills a block.</param>
