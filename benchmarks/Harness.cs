@@ -3,6 +3,7 @@ using BenchmarkDotNet.Diagnosers;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Reports;
 using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
 
 namespace Lanewright.Benchmarks;
 
@@ -11,11 +12,11 @@ internal static class Harness
 {
     internal static bool Run<T>(FigureTable table)
     {
-        // Few, short iterations: enough for a median, so that all of it ends within minutes.
+        // Few, short iterations in this process: enough for a median, so that all of it ends within minutes.
         var job = Job.Default
-            .WithLaunchCount(1)
-            .WithWarmupCount(4)
-            .WithIterationCount(10)
+            .WithToolchain(new InProcessEmitToolchain(logOutput: false))
+            .WithWarmupCount(15)
+            .WithIterationCount(15)
             .WithIterationTime(Perfolizer.Horology.TimeInterval.FromMilliseconds(150));
         var config = DefaultConfig.Instance
             .AddJob(job)
