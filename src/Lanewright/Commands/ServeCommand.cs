@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Lanewright.Host;
+using Lanewright.Storage.Database;
 
 namespace Lanewright.Commands;
 
@@ -12,24 +13,37 @@ internal static class ServeCommand
     {
         var port = new Option<int>("--port")
         {
-            Description = "Port on localhost.",
+            Description = "Port on localhost; 0 for any free one.",
             DefaultValueFactory = _ => DefaultPort,
         };
-        var data = new Option<string>("--data")
-        {
-            Description = "Folder of the records.",
-            DefaultValueFactory = _ => "lanewright-data",
-        };
-        var command = new Command("serve", "Serve the pages on this machine.") { port, data };
-        command.SetAction(async (parsed, stop) =>
-        {
-            var options = new ServerOptions(parsed.GetValue(port), parsed.GetValue(data)!);
-            await using var app = Server.Build(options);
-            await app.StartAsync(stop);
-            parsed.InvocationConfiguration.Output.WriteLine($"Lanewright: http://localhost:{options.Port}/ (Ctrl+C stops)");
-            await app.WaitForShutdownAsync(stop);
-            return CommonOptions.Answered;
-        });
+        var data = RecordsOptions.Data();
+        var database = RecordsOptions.Database();
+        var command = new Command("serve", "Serve the pages on this machine.") { port, data, database };
+        command.SetAction((parsed, stop) => RecordsOptions.WithStoreAsync(
+            parsed, data, database,
+            async store =>
+            {
+                var output = parsed.InvocationConfiguration.Output;
+                foreach (var note in store.Notes) parsed.InvocationConfiguration.Error.WriteLine(note);
+                await using var app = Server.Build(new ServerOptions(parsed.GetValue(port)), store);
+                try
+                {
+                    await app.StartAsync(stop);
+                }
+                catch (IOException wrong)
+                {
+                    throw new RecordsException(
+                        RecordsFault.Busy,
+                        $"Port {parsed.GetValue(port)} is in use, perhaps by Lanewright itself. Close the other program, or choose"
+                        + " another port with --port.", wrong);
+                }
+
+                var address = new Uri(app.Urls.First());
+                output.WriteLine($"Lanewright: http://localhost:{address.Port}/ (Ctrl+C stops)");
+                await app.WaitForShutdownAsync(stop);
+                return CommonOptions.Answered;
+            },
+            stop));
         return command;
     }
 }

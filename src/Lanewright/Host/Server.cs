@@ -1,4 +1,5 @@
 using System.Reflection;
+using Lanewright.Storage;
 
 namespace Lanewright.Host;
 
@@ -8,20 +9,37 @@ internal static class Server
     /// <summary>What a page asks first, to know that it talks to Lanewright and not to a network's sign-in page.</summary>
     internal const string HelloPath = "/api/hello";
 
-    internal static WebApplication Build(ServerOptions options)
+    /// <summary>Header that carries the server's version on every answer of the API.</summary>
+    internal const string VersionHeader = "x-lanewright";
+
+    internal static WebApplication Build(ServerOptions options, EntryStore store)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
         {
             ContentRootPath = AppContext.BaseDirectory,
-            WebRootPath = Path.Combine(AppContext.BaseDirectory, "wwwroot"),
+            WebRootPath = options.WebRoot ?? Path.Combine(AppContext.BaseDirectory, "wwwroot"),
         });
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.ListenLocalhost(options.Port));
+        // Refused requests are answered, and a broken connection is a phone that walked off: neither is the log's business.
+        builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Error);
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = ApiBody.MostBytes;
+            kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
+            if (options.Port == 0) kestrel.Listen(System.Net.IPAddress.Loopback, 0);
+            else kestrel.ListenLocalhost(options.Port);
+        });
         var app = builder.Build();
-        app.UseDefaultFiles();
-        app.UseStaticFiles();
-        app.MapGet(HelloPath, () => Results.Text(
-            $$"""{"lanewright":1,"version":"{{Version}}"}""", "application/json"));
+        app.Use(Problems.Catch);
+        app.Use(RequestGuard.Check);
+        StaticPages.Use(app);
+        app.MapGet(HelloPath, () => ApiJson.Answer(new Hello(1, Version), HostJson.Default.Hello));
+        EntriesApi.Map(app, store);
+        TestsApi.Map(app, store);
+        RegisterApi.Map(app, store);
+        PhotosApi.Map(app, store);
+        app.MapFallback("/api/{**rest}", () => Problems.Answer(404, "There is nothing at this address."));
         return app;
     }
 
@@ -32,6 +50,6 @@ internal static class Server
 }
 
 /// <summary>How to serve.</summary>
-/// <param name="Port">Port on localhost.</param>
-/// <param name="DataFolder">Where the records are kept.</param>
-internal sealed record ServerOptions(int Port, string DataFolder);
+/// <param name="Port">Port on localhost; 0 for any free one.</param>
+/// <param name="WebRoot">Folder of the pages; wwwroot beside the program when null.</param>
+internal sealed record ServerOptions(int Port, string? WebRoot = null);

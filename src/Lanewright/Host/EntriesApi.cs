@@ -1,0 +1,42 @@
+using System.Text.Json;
+using Lanewright.Storage;
+using Lanewright.Storage.Entries;
+
+namespace Lanewright.Host;
+
+/// <summary>Takes in entries; shows what could not be taken in.</summary>
+internal static class EntriesApi
+{
+    internal static void Map(WebApplication app, EntryStore store)
+    {
+        app.MapPost("/api/entries", request => Post(request.Request, store, request.RequestAborted).Send(request));
+        app.MapGet("/api/quarantine", async (CancellationToken stop) =>
+            ApiJson.Answer(new QuarantineAnswer(await store.QuarantineAsync(stop)), HostJson.Default.QuarantineAnswer));
+    }
+
+    private static async Task<IResult> Post(HttpRequest request, EntryStore store, CancellationToken stop)
+    {
+        using var body = await ApiBody.JsonAsync(request);
+        if (body is null)
+            return Problems.Answer(400, new EntryProblem("body", null, "JSON in UTF-8, {\"entries\": [...]}"));
+        if (body.RootElement.ValueKind is not JsonValueKind.Object
+            || !body.RootElement.TryGetProperty("entries", out var entries) || entries.ValueKind is not JsonValueKind.Array)
+            return Problems.Answer(400, new EntryProblem("entries", null, "a list of entries"));
+        var count = entries.GetArrayLength();
+        if (count > EntryStore.MostEntries)
+        {
+            return Problems.Answer(
+                413, new EntryProblem("entries", $"{count} entries", $"at most {EntryStore.MostEntries} in one sending"));
+        }
+
+        var sent = entries.EnumerateArray().Select(EntryReader.Read).ToList();
+        var answer = await store.AppendAsync(sent, stop);
+        var results = answer.Results
+            .Select(result => new PostResult(result.Id, AppendWords.Of(result.Status), result.Number, result.Reason));
+        return ApiJson.Answer(new PostAnswer([.. results], answer.Last, Server.Version), HostJson.Default.PostAnswer);
+    }
+
+    /// <summary>Sends the answer of a handler that is not described to the framework.</summary>
+    internal static async Task Send(this Task<IResult> answer, HttpContext context) =>
+        await (await answer).ExecuteAsync(context);
+}

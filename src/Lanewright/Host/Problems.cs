@@ -1,0 +1,59 @@
+using Lanewright.Storage.Database;
+using Lanewright.Storage.Entries;
+
+namespace Lanewright.Host;
+
+/// <summary>What a page is told when something is wrong (RFC 9457), with the field, what was read and what was expected.</summary>
+/// <param name="Title">What is wrong, for people.</param>
+/// <param name="Status">HTTP status.</param>
+/// <param name="Detail">More about it, and what to do; null for nothing more.</param>
+/// <param name="Field">The field; null when it is not about one.</param>
+/// <param name="Read">What was read; null when nothing was.</param>
+/// <param name="Expected">What was expected; null when it is not about a field.</param>
+internal sealed record Problem(string Title, int Status, string? Detail, string? Field, string? Read, string? Expected);
+
+/// <summary>Answers that say what is wrong.</summary>
+internal static class Problems
+{
+    internal static IResult Answer(int status, string title, string? detail = null) =>
+        Answer(new(title, status, detail, null, null, null));
+
+    internal static IResult Answer(int status, EntryProblem problem) =>
+        Answer(new(problem.ToString(), status, null, problem.Field, problem.Read, problem.Expected));
+
+    private static IResult Answer(Problem problem) =>
+        Results.Json(problem, HostJson.Default.Problem, "application/problem+json", problem.Status);
+
+    /// <summary>Turns faults of the disk and of the request into answers; a mistake in the program gives 500 and a log line.</summary>
+    internal static async Task Catch(HttpContext context, RequestDelegate next)
+    {
+        try
+        {
+            await next(context);
+        }
+        catch (RecordsException wrong) when (!context.Response.HasStarted)
+        {
+            Console.Error.WriteLine(wrong.Message);
+            if (wrong.Fault is RecordsFault.Busy or RecordsFault.Unreachable) context.Response.Headers.RetryAfter = "5";
+            await Answer(StatusOf(wrong.Fault), wrong.Message).ExecuteAsync(context);
+        }
+        catch (BadHttpRequestException wrong) when (!context.Response.HasStarted)
+        {
+            await Answer(wrong.StatusCode, wrong.StatusCode == 413
+                ? "The request is larger than the server takes; send it in parts."
+                : "The request could not be read.").ExecuteAsync(context);
+        }
+        catch (Exception wrong) when (!context.Response.HasStarted && wrong is not OperationCanceledException)
+        {
+            Console.Error.WriteLine(wrong);
+            await Answer(500, "The program made a mistake; nothing of this request was stored.").ExecuteAsync(context);
+        }
+    }
+
+    private static int StatusOf(RecordsFault fault) => fault switch
+    {
+        RecordsFault.Full => 507,
+        RecordsFault.Busy or RecordsFault.Unreachable => 503,
+        _ => 500,
+    };
+}

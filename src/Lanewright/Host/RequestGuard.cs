@@ -1,0 +1,58 @@
+using Lanewright.Storage.Entries;
+
+namespace Lanewright.Host;
+
+/// <summary>
+/// Refuses requests that a foreign page could have made a browser send, and puts the security headers on every answer.
+/// </summary>
+internal static class RequestGuard
+{
+    private static readonly string[] Hosts = ["localhost", "127.0.0.1", "[::1]"];
+
+    // wasm-unsafe-eval lets the browser compile the computing core; nothing else of script may come from text.
+    private const string ContentPolicy =
+        "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; "
+        + "connect-src 'self'; worker-src 'self'; manifest-src 'self'; object-src 'none'; base-uri 'none'; "
+        + "form-action 'self'; frame-ancestors 'none'";
+
+    internal static async Task Check(HttpContext context, RequestDelegate next)
+    {
+        var headers = context.Response.Headers;
+        headers.ContentSecurityPolicy = ContentPolicy;
+        headers.XContentTypeOptions = "nosniff";
+        headers["Referrer-Policy"] = "no-referrer";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        headers["Permissions-Policy"] = "geolocation=(), microphone=()";
+        if (context.Request.Path.StartsWithSegments("/api"))
+        {
+            headers[Server.VersionHeader] = Server.Version;
+            headers.CacheControl = "no-store";
+        }
+
+        if (Refusal(context.Request) is { } refusal) await refusal.ExecuteAsync(context);
+        else await next(context);
+    }
+
+    private static IResult? Refusal(HttpRequest request)
+    {
+        // A foreign name that leads to this machine (DNS rebinding) would make a foreign page the same origin.
+        if (!Hosts.Contains(request.Host.Host, StringComparer.OrdinalIgnoreCase))
+        {
+            return Problems.Answer(
+                421, new EntryProblem("Host", request.Host.Host, "localhost: open the pages by the address that 'serve' printed"));
+        }
+
+        if (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method)) return null;
+        var own = $"{request.Scheme}://{request.Host}";
+        if ((string?)request.Headers.Origin is { } origin && !string.Equals(origin, own, StringComparison.OrdinalIgnoreCase))
+            return Problems.Answer(403, new EntryProblem("Origin", origin, own));
+        if ((string?)request.Headers["Sec-Fetch-Site"] is not (null or "same-origin" or "none"))
+            return Problems.Answer(403, new EntryProblem("Sec-Fetch-Site", request.Headers["Sec-Fetch-Site"], "same-origin"));
+
+        // A form of a foreign page can send text/plain without asking, but not JSON.
+        return HttpMethods.IsPost(request.Method) && request.Path.StartsWithSegments("/api") && !request.HasJsonContentType()
+            ? Problems.Answer(415, new EntryProblem("Content-Type", request.ContentType, "application/json"))
+            : null;
+    }
+}
