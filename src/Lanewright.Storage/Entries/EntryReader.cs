@@ -12,6 +12,7 @@ public static class EntryReader
 {
     private const int LongestName = 100;
     private const int LongestWhy = 2000;
+    private const int Depth = 32;
 
     /// <summary>Longest payload, in characters.</summary>
     public const int LongestPayload = 500_000;
@@ -64,6 +65,7 @@ public static class EntryReader
         var payload = Minify(Member(json, "payload", JsonValueKind.Object, "an object"));
         if (payload.Length > LongestPayload)
             throw Wrong("payload", $"{payload.Length} characters", $"at most {LongestPayload} characters");
+        if (IsTooDeep(payload)) throw Wrong("payload", null, $"at most {Depth} objects and lists inside one another");
         return new()
         {
             Id = id,
@@ -78,6 +80,20 @@ public static class EntryReader
             Why = Why(json),
             Payload = payload,
         };
+    }
+
+    private static bool IsTooDeep(string payload)
+    {
+        var (depth, inText) = (0, false);
+        for (var i = 0; i < payload.Length; i++)
+        {
+            if (inText && payload[i] == '\\') i++;
+            else if (payload[i] == '"') inText = !inText;
+            else if (!inText && (payload[i] is '{' or '[') && ++depth > Depth) return true;
+            else if (!inText && (payload[i] is '}' or ']')) depth--;
+        }
+
+        return false;
     }
 
     private static long Seq(JsonElement json)

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Lanewright.Storage.Records;
 
 /// <summary>A test in lists. Computed from its entries; never truth.</summary>
@@ -76,6 +78,7 @@ public sealed record TestRow
     public required long LastNumber { get; init; }
 
     /// <summary>What a search looks in, in small letters.</summary>
+    [JsonIgnore]
     public required string Search { get; init; }
 }
 
