@@ -1,3 +1,4 @@
+using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
 using Lanewright.Core.Weighing;
@@ -60,6 +61,7 @@ public sealed class IntervalTests
         Assert.InRange(result.Runs[0].OwnUncertainty, 0.2, 0.3);
         Assert.False(result.TrialsAgree);
         var finding = report.Find(DropTestFindings.FirstOrderFails)!;
+        Assert.Equal(Severity.Warn, finding.Severity);
         Assert.Equal(result.Trials!.High, finding.Number("high"));
         Assert.Null(SheetAnalysis.Analyse(sheet).Find(DropTestFindings.FirstOrderFails));
         // A ratio with an uncertain mass below is skewed towards large constants.
