@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Invocation;
 using System.Text;
 using Lanewright.Commands;
 
@@ -13,4 +14,8 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     SchemaCommand.Make(),
     ServeCommand.Make(),
 };
-return await root.Parse(args).InvokeAsync();
+if (args.Length == 0) args = ["--help"];
+var parsed = root.Parse(args);
+return parsed.Action is ParseErrorAction
+    ? await CommonOptions.Misspelt(parsed)
+    : await parsed.InvokeAsync();

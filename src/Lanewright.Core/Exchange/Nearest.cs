@@ -16,18 +16,23 @@ public static class Nearest
         ArgumentNullException.ThrowIfNull(known);
         if (known.Count == 0) return "none";
 
-        var allowed = Math.Max(1, typed.Length / 3);
-        var near = known
-            .Select(name => (name, distance: Distance(typed, name)))
-            .Where(pair => pair.distance <= allowed)
-            .OrderBy(pair => pair.distance)
-            .Select(pair => pair.name)
-            .Take(2)
-            .ToList();
+        var near = Close(typed, known).Take(2).ToList();
         if (near.Count > 0) return string.Join(", ", near);
 
         var listed = string.Join(", ", known.Take(MostListed));
         return known.Count > MostListed ? listed + ", …" : listed;
+    }
+
+    /// <summary>The known names within a distance of a third of the typed name's length, nearest first.</summary>
+    public static IEnumerable<string> Close(string typed, IEnumerable<string> known)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        var allowed = Math.Max(1, typed.Length / 3);
+        return known
+            .Select(name => (name, distance: Distance(typed, name)))
+            .Where(pair => pair.distance <= allowed)
+            .OrderBy(pair => pair.distance)
+            .Select(pair => pair.name);
     }
 
     /// <summary>

@@ -14,6 +14,9 @@ public static class ReportWords
         _ => "stop",
     };
 
+    /// <summary>Machine word of a kind of test.</summary>
+    public static string Of(TestKind kind) => kind is TestKind.DropTest ? "drop-test" : "verification";
+
     /// <summary>Machine word of a verdict against a tolerance.</summary>
     public static string Of(Conformity conformity) => conformity switch
     {

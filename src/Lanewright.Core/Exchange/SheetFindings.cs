@@ -47,7 +47,13 @@ public static class SheetFindings
         "Run {run} has more than one way of weighing.",
         "Keep the one that counts.");
 
+    /// <summary>The sheet answers another question than the one asked.</summary>
+    public static readonly FindingKind OtherKind = new(
+        "sheet.other-kind", Severity.Stop,
+        "The sheet is a {kind}; a {wanted} was expected.",
+        "Use {command} for it, or correct the kind in the sheet.");
+
     /// <summary>Everything above.</summary>
     public static IReadOnlyList<FindingKind> All { get; } =
-        [UnitOfOtherForm, RangeReversed, NotPositive, RunTwice, UnknownCulture, NoWeighing, SeveralWeighings];
+        [UnitOfOtherForm, RangeReversed, NotPositive, RunTwice, UnknownCulture, NoWeighing, SeveralWeighings, OtherKind];
 }

@@ -3,6 +3,7 @@ using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 using Lanewright.Files;
 using Lanewright.Print;
 
@@ -27,12 +28,12 @@ internal static class AnalyseCommand
         var json = CommonOptions.Json();
         var culture = CommonOptions.Culture();
         var units = CommonOptions.Units();
-        var trials = new Option<int>("--trials")
+        var trials = new Option<string?>("--trials")
         {
-            Description = "Random trials that check the formula; 0 for none.",
-            DefaultValueFactory = _ => DefaultTrials,
+            Description = "Random trials that check the formula, 1000 to 10000000; 0 for none; 100000 when left out.",
         };
         var command = new Command(name, description) { file, json, culture, units, trials };
+        if (kind is TestKind.DropTest) command.Aliases.Add("analyze");
         command.SetAction(parsed =>
         {
             var output = parsed.InvocationConfiguration.Output;
@@ -40,28 +41,35 @@ internal static class AnalyseCommand
             if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } u)
                 return CommonOptions.CouldNotRead;
-            var count = parsed.GetValue(trials);
-            if (count is not 0 and (< 1000 or > MostTrials))
+            if (TrialsOf(parsed.GetValue(trials), c, error) is not { } count) return CommonOptions.CouldNotRead;
+            var name = parsed.GetValue(file)!;
+            var reading = SheetReader.Read(SheetFile.Read(name));
+            var findings = reading.Findings;
+            if (reading is { IsUsable: true, Value.Kind: var read } && read != kind)
+                findings = [.. findings, OtherKind(read, kind)];
+            else if (reading.IsUsable)
             {
-                error.WriteLine($"--trials: {count} was read; 0 or 1000 to {MostTrials} was expected.");
-                return CommonOptions.CouldNotRead;
+                var show = new Show(c, parsed.GetValue(units) is null ? reading.Value!.Preferences : u);
+                return Report(reading.Value!, findings, count, parsed.GetValue(json), show, output);
             }
 
-            var reading = SheetReader.Read(SheetFile.Read(parsed.GetValue(file)!));
-            if (!reading.IsUsable)
-                return CommonOptions.Refuse(reading.Findings, parsed.GetValue(json), new(c, u), output, error);
-            var sheet = reading.Value!;
-            if (sheet.Kind != kind)
-            {
-                var other = kind is TestKind.DropTest ? "check" : "analyse";
-                error.WriteLine($"This sheet is of another kind; use 'lanewright {other}' for it.");
-                return CommonOptions.CouldNotRead;
-            }
-
-            var show = new Show(c, parsed.GetValue(units) is null ? sheet.Preferences : u);
-            return Report(sheet, reading.Findings, count, parsed.GetValue(json), show, output);
+            return CommonOptions.Refuse(name, findings, parsed.GetValue(json), new(c, u), output, error);
         });
         return command;
+    }
+
+    private static Finding OtherKind(TestKind read, TestKind wanted) => SheetFindings.OtherKind.At(
+        "kind", FindingValue.Text("kind", ReportWords.Of(read)), FindingValue.Text("wanted", ReportWords.Of(wanted)),
+        FindingValue.Text("command", read is TestKind.DropTest ? "lanewright analyse" : "lanewright check"));
+
+    // Not the command line's own numbers, which read 100.000 as a hundred in one language and as more in another.
+    private static int? TrialsOf(string? text, TextCulture culture, TextWriter error)
+    {
+        if (text is null) return DefaultTrials;
+        if (QuantityText.ReadCount(text, culture).TryGet(out var count) && count is 0 or (>= 1000 and <= MostTrials))
+            return (int)count;
+        error.WriteLine($"--trials: '{text}' was read; 0, or a whole number from 1000 to {MostTrials}, was expected.");
+        return null;
     }
 
     private static int Report(

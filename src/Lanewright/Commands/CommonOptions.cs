@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
@@ -24,7 +25,7 @@ internal static class CommonOptions
     internal static Option<string> Culture() => new("--culture")
     {
         Description = "Decimal mark and customary units of what is shown and typed: "
-            + string.Join(", ", TextCulture.All.Select(c => c.Name).Where(n => n.Length > 0)) + ".",
+            + string.Join(", ", TextCulture.All.Select(c => c.Name)) + ".",
         DefaultValueFactory = _ => TextCulture.UnitedStates.Name,
     };
 
@@ -38,7 +39,7 @@ internal static class CommonOptions
     {
         if (TextCulture.TryFind(name, out var culture)) return culture;
         error.WriteLine(
-            $"--culture: '{name}' is not known. Known are {string.Join(", ", TextCulture.All.Select(c => c.Name))}.");
+            $"--culture: '{Excerpt.Of(name)}' was read; expected one of {string.Join(", ", TextCulture.All.Select(c => c.Name))}.");
         return null;
     }
 
@@ -51,9 +52,35 @@ internal static class CommonOptions
             case "US": return UnitPreferences.UnitedStates;
             case "SI": return UnitPreferences.Metric;
             default:
-                error.WriteLine($"--units: '{name}' is not known. Known are us and si.");
+                error.WriteLine($"--units: '{Excerpt.Of(name)}' was read; expected us or si.");
                 return null;
         }
+    }
+
+    /// <summary>
+    /// Says what is wrong with a command line. The whole help would bury it, and does not belong to the output.
+    /// </summary>
+    internal static async Task<int> Misspelt(ParseResult parsed)
+    {
+        if (parsed is { CommandResult.Command: RootCommand root, UnmatchedTokens: [var typed, ..] })
+        {
+            var known = root.Subcommands.Select(c => c.Name).ToList();
+            var near = string.Join(", ", Nearest.Close(typed, known));
+            await Console.Error.WriteLineAsync(
+                $"'{Excerpt.Of(typed)}' was read; expected one of {string.Join(", ", known)}."
+                + (near.Length == 0 ? "" : $" Meant, perhaps: {near}."));
+        }
+        else
+        {
+            foreach (var error in parsed.Errors)
+                await Console.Error.WriteLineAsync(error.Message);
+        }
+
+        var path = "";
+        for (var command = parsed.CommandResult; command.Command is not RootCommand; command = (CommandResult)command.Parent!)
+            path = $"{command.Command.Name} {path}";
+        await Console.Error.WriteLineAsync($"Help: lanewright {path}--help");
+        return CouldNotRead;
     }
 
     internal static void Print(IEnumerable<string> lines, TextWriter output)
@@ -63,7 +90,8 @@ internal static class CommonOptions
     }
 
     /// <summary>Says why a file could not be used.</summary>
-    internal static int Refuse(IReadOnlyList<Finding> findings, bool json, Show show, TextWriter output, TextWriter error)
+    internal static int Refuse(
+        string file, IReadOnlyList<Finding> findings, bool json, Show show, TextWriter output, TextWriter error)
     {
         if (json)
         {
@@ -71,7 +99,7 @@ internal static class CommonOptions
             return CouldNotRead;
         }
 
-        error.WriteLine("This could not be read.");
+        error.WriteLine($"{Excerpt.Of(file, 200)} cannot be used as it is:");
         Print(FindingLines.Of(findings, show), error);
         return CouldNotRead;
     }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Lanewright.Core.Exchange;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Text;
 
@@ -8,6 +9,8 @@ namespace Lanewright.Commands;
 internal static class ConvertCommand
 {
     private const string AreaHint = "A rate per lane and a rate per area convert with a lane width: add --lane \"12 ft\".";
+
+    private const int MostNear = 6;
 
     internal static Command Make()
     {
@@ -63,13 +66,17 @@ internal static class ConvertCommand
         {
             error.WriteLine(
                 $"unit: '{wanted}' does not measure the same as '{from.Unit.Symbol}'. Units that do: "
-                + string.Join(", ", Units.Of(from.Unit.Dimension).Select(u => u.Symbol)) + ". " + AreaHint);
+                + string.Join(", ", Units.Of(from.Unit.Dimension).Select(u => u.Symbol)) + "."
+                + (IsRate(from.Unit.Dimension) && IsRate(unit.Dimension) ? " " + AreaHint : ""));
             return CommonOptions.CouldNotRead;
         }
 
-        output.WriteLine(QuantityText.Write(si, unit, culture, NumberForm.Significant(8)));
+        output.WriteLine(Written(si, unit, culture));
         return CommonOptions.Answered;
     }
+
+    private static bool IsRate(Dimension dimension) => dimension
+        is Dimension.LaneRate or Dimension.AreaRate or Dimension.LiquidLaneRate or Dimension.LiquidAreaRate;
 
     private static int Every(Amount from, Length? width, TextCulture culture, TextWriter output)
     {
@@ -77,10 +84,19 @@ internal static class ConvertCommand
         {
             if (Across(from, dimension, width) is not { } si) continue;
             foreach (var unit in Units.Of(dimension))
-                output.WriteLine(QuantityText.Write(si, unit, culture, NumberForm.Significant(8)));
+                output.WriteLine(Written(si, unit, culture));
         }
 
         return CommonOptions.Answered;
+    }
+
+    // Eight digits tell any two weighings apart; zeros at the end tell nothing.
+    private static string Written(double si, Unit unit, TextCulture culture)
+    {
+        var number = QuantityText.WriteValue(si, unit, culture, NumberForm.Significant(8));
+        if (number.Contains(culture.DecimalMark, StringComparison.Ordinal))
+            number = number.TrimEnd('0').TrimEnd(culture.DecimalMark);
+        return $"{number} {QuantityText.Symbol(unit, culture)}";
     }
 
     /// <summary>The value in SI as another dimension: the same one, or lane and area through a lane width.</summary>
@@ -93,6 +109,14 @@ internal static class ConvertCommand
         (Dimension.LiquidAreaRate, Dimension.LiquidLaneRate, { } w) => LiquidAreaRate.FromSi(from.Si).ToLaneRate(w).Si,
         _ => null,
     };
+
+    private static string Near<T>(TextReading<T> reading)
+    {
+        if (reading.Problem != TextProblem.UnknownUnit) return "";
+        var near = Nearest.Close(reading.Read, Enum.GetValues<Dimension>().SelectMany(Units.Of).Select(u => u.Symbol));
+        var listed = string.Join(", ", near.Take(MostNear));
+        return listed.Length == 0 ? "" : $" Spelt nearly like it: {listed}.";
+    }
 
     private static T? Value<T>(TextReading<T> reading, string field, TextWriter error)
         where T : struct
@@ -107,7 +131,7 @@ internal static class ConvertCommand
                     + string.Join(" or ", reading.Choices.Select(choice => choice.Words)) + ".");
                 return null;
             default:
-                error.WriteLine($"{field}: '{reading.Read}' was read. {reading.Expected}");
+                error.WriteLine($"{field}: '{reading.Read}' was read; expected {reading.Expected}.{Near(reading)}");
                 return null;
         }
     }

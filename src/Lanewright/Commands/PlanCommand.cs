@@ -16,18 +16,24 @@ internal static class PlanCommand
         var file = new Argument<string>("plan") { Description = "What is known: a JSON, YAML or CSV file." };
         var json = CommonOptions.Json();
         var culture = CommonOptions.Culture();
-        var command = new Command("plan", "Plan a drop test before it is done.") { file, json, culture };
+        var unitsOption = CommonOptions.Units();
+        var command = new Command("plan", "Plan a drop test before it is done.") { file, json, culture, unitsOption };
         command.SetAction(parsed =>
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
             if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
-            var reading = PlanReader.Read(SheetFile.Read(parsed.GetValue(file)!));
-            var units = reading.Value?.Units is UnitSystem.Si ? UnitPreferences.Metric : UnitPreferences.UnitedStates;
+            var name = parsed.GetValue(file)!;
+            var reading = PlanReader.Read(SheetFile.Read(name));
+            var own = reading.Value?.Units is UnitSystem.Si ? UnitPreferences.Metric : UnitPreferences.UnitedStates;
+            if (CommonOptions.UnitsOf(parsed.GetValue(unitsOption), own, error) is not { } units)
+                return CommonOptions.CouldNotRead;
             var show = new Show(c, units);
             if (!reading.IsUsable)
-                return CommonOptions.Refuse(reading.Findings, parsed.GetValue(json), show, output, error);
-            var plan = Planner.Plan(reading.Value!);
+                return CommonOptions.Refuse(name, reading.Findings, parsed.GetValue(json), show, output, error);
+            // The masses to choose from are round in the units that are shown.
+            var system = ReferenceEquals(units, UnitPreferences.Metric) ? UnitSystem.Si : UnitSystem.UnitedStates;
+            var plan = Planner.Plan(reading.Value! with { Units = system });
             if (parsed.GetValue(json))
             {
                 output.Write(PlanWriter.Write(plan, reading.Findings, c, units));

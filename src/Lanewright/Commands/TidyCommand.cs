@@ -16,10 +16,11 @@ internal static class TidyCommand
         command.SetAction(parsed =>
         {
             var output = parsed.InvocationConfiguration.Output;
-            var reading = SheetReader.Read(SheetFile.Read(parsed.GetValue(file)!));
+            var name = parsed.GetValue(file)!;
+            var reading = SheetReader.Read(SheetFile.Read(name));
             if (!reading.IsUsable)
                 return CommonOptions.Refuse(
-                    reading.Findings, false, new(TextCulture.UnitedStates, UnitPreferences.UnitedStates), output,
+                    name, reading.Findings, false, new(TextCulture.UnitedStates, UnitPreferences.UnitedStates), output,
                     parsed.InvocationConfiguration.Error);
             output.Write(SheetWriter.Write(reading.Value!));
             return CommonOptions.Answered;
