@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Lanewright.Core.Tests;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Files;
@@ -85,6 +86,6 @@ public sealed class YamlTreeTests
         Assert.Equal("read.too-deep", Assert.Single(YamlTree.Read(string.Concat(Enumerable.Repeat("- ", 100_000))).Findings).Code);
         Assert.Equal("read.too-many-parts", Assert.Single(YamlTree.Read(string.Concat(Enumerable.Repeat("- a\n", 200_000))).Findings).Code);
         Assert.Equal("read.too-large", Assert.Single(YamlTree.Read(new string('a', 50 * 1024 * 1024)).Findings).Code);
-        Assert.True(clock.ElapsedMilliseconds < 10_000, $"{clock.ElapsedMilliseconds} ms");
+        Assert.True(clock.Elapsed < Patience.Longest, $"{clock.Elapsed}");
     }
 }

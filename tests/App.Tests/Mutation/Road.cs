@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Text;
 using System.Text.Json;
+using Lanewright.Core.Tests;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
@@ -16,8 +17,6 @@ namespace Lanewright.App.Tests.Mutation;
 /// <param name="Canonical">The sheet in its canonical form; null when there is none.</param>
 internal sealed record Road(SheetReading<TestSheet> Reading, IReadOnlyList<Finding> Findings, string? Canonical)
 {
-    // Generous: one text takes about a millisecond, and another process may hold the machine.
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(20);
 
     /// <summary>Goes the road and checks what must hold for every text.</summary>
     public static Road Take(byte[] utf8, SheetSyntax? syntax)
@@ -40,7 +39,7 @@ internal sealed record Road(SheetReading<TestSheet> Reading, IReadOnlyList<Findi
         CheckNumbers(FindingsWriter.Write(findings, TextCulture.UnitedStates, UnitPreferences.Metric));
         foreach (var finding in findings)
             Assert.True(FindingText.IsComplete(finding), $"{finding.Code}: {string.Join(", ", finding.Values)}");
-        Assert.True(clock.Elapsed < Longest, $"{clock.Elapsed} for {utf8.Length} bytes");
+        Assert.True(clock.Elapsed < Patience.Longest, $"{clock.Elapsed} for {utf8.Length} bytes");
         return new(reading, findings, canonical);
     }
 

@@ -135,7 +135,7 @@ public sealed class SampleSheetTests
         var clock = System.Diagnostics.Stopwatch.StartNew();
         var reading = Read($"{{{many}}}");
         Assert.Equal(SheetLimits.Findings + 1, reading.Findings.Count);
-        Assert.True(clock.ElapsedMilliseconds < 5000, $"{clock.ElapsedMilliseconds} ms");
+        Assert.True(clock.Elapsed < Patience.Longest, $"{clock.Elapsed}");
     }
 
     [Fact]
