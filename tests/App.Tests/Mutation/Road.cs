@@ -17,7 +17,6 @@ namespace Lanewright.App.Tests.Mutation;
 /// <param name="Canonical">The sheet in its canonical form; null when there is none.</param>
 internal sealed record Road(SheetReading<TestSheet> Reading, IReadOnlyList<Finding> Findings, string? Canonical)
 {
-
     /// <summary>Goes the road and checks what must hold for every text.</summary>
     public static Road Take(byte[] utf8, SheetSyntax? syntax)
     {
