@@ -41,11 +41,11 @@ internal static class ConditionChecks
     private static void PulsesPerTurn(TestSheet sheet, List<Finding> findings)
     {
         var step = sheet.RevolutionStep?.Si ?? 1;
-        var counts = new List<(int Index, double Ratio, double Room)>();
+        var counts = new List<PulsesByTurns>();
         for (var i = 0; i < sheet.Runs.Count; i++)
         {
             if (sheet.Runs[i] is { Pulses.Si: > 0 and var p, Revolutions.Si: > 0 and var r })
-                counts.Add((i, p / r, (1 + (p / r * step)) / r));
+                counts.Add(new(i, p / r, (1 + (p / r * step)) / r));
         }
 
         if (counts.Count < 2) return;
@@ -59,4 +59,7 @@ internal static class ConditionChecks
                 FindingValue.Number("middle", middle.Ratio, Dimension.Fraction)));
         }
     }
+
+    /// <summary>Pulses by turns of a run, and how far counting to whole steps may put that off.</summary>
+    private sealed record PulsesByTurns(int Index, double Ratio, double Room);
 }

@@ -44,11 +44,11 @@ internal sealed class RatioTrials
         }
 
         var draw = draws.AsSpan(0, count);
-        foreach (var (shape, targets) in moves)
+        foreach (var move in moves)
         {
-            var (scale, shift) = Draw(random, shape, draw);
-            foreach (var (part, amount) in targets)
-                Lanes.AddScaled(Part(part).AsSpan(0, count), draw, amount * scale, amount * shift);
+            var (scale, shift) = Draw(random, move.Source.Shape, draw);
+            foreach (var target in move.Targets)
+                Lanes.AddScaled(Part(target.Part).AsSpan(0, count), draw, target.Amount * scale, target.Amount * shift);
         }
 
         random.FillUniform(draw);
@@ -100,23 +100,26 @@ internal sealed class RatioTrials
         }
     }
 
+    // In the order of the sources' identities, so that the same sheet draws the same numbers.
     private static List<Move> Moves(RatioEstimate estimate)
     {
-        var moves = new SortedDictionary<ErrorSource, List<Target>>();
+        var moves = new Dictionary<ErrorSource, Move>();
         for (var i = 0; i < estimate.Runs.Count; i++)
         {
             Collect(i, estimate.Runs[i].Top);
             Collect(~i, estimate.Runs[i].Bottom);
         }
 
-        return [.. moves.Select(m => new Move(m.Key.Shape, m.Value))];
+        var ordered = new List<Move>(moves.Values);
+        ordered.Sort(static (a, b) => a.Source.CompareTo(b.Source));
+        return ordered;
 
         void Collect(int part, Measured value)
         {
             foreach (var c in value.Contributions)
             {
-                if (!moves.TryGetValue(c.Source, out var list)) moves.Add(c.Source, list = []);
-                list.Add(new(part, c.Amount));
+                if (!moves.TryGetValue(c.Source, out var move)) moves.Add(c.Source, move = new(c.Source, []));
+                move.Targets.Add(new(part, c.Amount));
             }
         }
     }
@@ -156,10 +159,10 @@ internal sealed class RatioTrials
     }
 
     /// <summary>One error source and what it moves.</summary>
-    private readonly record struct Move(ErrorShape Shape, List<Target> Targets);
+    private sealed record Move(ErrorSource Source, List<Target> Targets);
 
     /// <summary>A part of a run that a source moves.</summary>
     /// <param name="Part">The run's number for its top, the complement of it for its bottom.</param>
     /// <param name="Amount">By how much one standard deviation moves it, SI.</param>
-    private readonly record struct Target(int Part, double Amount);
+    private sealed record Target(int Part, double Amount);
 }

@@ -16,7 +16,10 @@ internal static class AmountReader
     // Hours, minutes and seconds; yards, feet and inches.
     private const int MostParts = 3;
 
-    internal readonly record struct Meaning(double Value, Unit? Unit);
+    internal sealed record Meaning(double Value, Unit? Unit)
+    {
+        internal double Si => Unit is null ? Value : Unit.ToSi(Value);
+    }
 
     internal readonly record struct Scan(IReadOnlyList<Meaning> Meanings, TextProblem Problem, string Read);
 

@@ -30,20 +30,16 @@ public static partial class QuantityText
         var scan = AmountReader.Read(text, culture);
         if (scan.Problem != TextProblem.None)
             return Fail<T>(scan.Problem, scan.Read, culture);
-        IReadOnlyList<Unit> bare = unitWhenNone is null ? Units.Of(T.Dimension) : [unitWhenNone];
-        var amounts = scan.Meanings
-            .SelectMany(meaning => meaning.Unit is null
-                ? bare.Select(unit => new Amount(meaning.Value, unit))
-                : [new Amount(meaning.Value, meaning.Unit)])
-            .Where(amount => amount.Unit.Dimension == T.Dimension)
-            .ToList();
+        var amounts = OfDimension(T.Dimension, scan.Meanings, unitWhenNone);
         if (amounts.Count == 0)
             return Fail<T>(TextProblem.WrongDimension, scan.Read, culture);
-        var choices = amounts
-            .Where(amount => T.Allows(amount.Si))
-            .DistinctBy(amount => amount.Si)
-            .Select(amount => new TextChoice<T>(T.FromSi(amount.Si), amount.Unit, Words(amount, culture)))
-            .ToList();
+        var choices = new List<TextChoice<T>>(amounts.Count);
+        foreach (var amount in amounts)
+        {
+            if (T.Allows(amount.Si))
+                choices.Add(new(T.FromSi(amount.Si), amount.Unit, Words(amount.Value, amount.Unit!, culture)));
+        }
+
         return choices.Count == 0
             ? Fail<T>(TextProblem.OutOfRange, scan.Read, culture)
             : TextReading<T>.Of(choices, scan.Read);
@@ -62,7 +58,7 @@ public static partial class QuantityText
         var choices = scan.Meanings
             .Select(meaning => new Amount(meaning.Value, meaning.Unit!))
             .Where(amount => double.IsFinite(amount.Si))
-            .Select(amount => new TextChoice<Amount>(amount, amount.Unit, Words(amount, culture)))
+            .Select(amount => new TextChoice<Amount>(amount, amount.Unit, Words(amount.Value, amount.Unit, culture)))
             .ToList();
         return choices.Count == 0
             ? TextReading<Amount>.Failed(
@@ -103,6 +99,31 @@ public static partial class QuantityText
                 scan.Read);
     }
 
+    // Every different amount of a dimension that the meanings may stand for.
+    private static List<AmountReader.Meaning> OfDimension(
+        Dimension dimension, IReadOnlyList<AmountReader.Meaning> meanings, Unit? unitWhenNone)
+    {
+        var amounts = new List<AmountReader.Meaning>();
+        foreach (var meaning in meanings)
+        {
+            if (meaning.Unit is not null)
+                Add(meaning);
+            else if (unitWhenNone is not null)
+                Add(meaning with { Unit = unitWhenNone });
+            else
+                foreach (var unit in Units.Of(dimension))
+                    Add(meaning with { Unit = unit });
+        }
+
+        return amounts;
+
+        void Add(AmountReader.Meaning amount)
+        {
+            if (amount.Unit!.Dimension == dimension && !amounts.Exists(a => a.Si.Equals(amount.Si)))
+                amounts.Add(amount);
+        }
+    }
+
     private static TextProblem PlainProblem(AmountReader.Scan scan) =>
         scan.Problem == TextProblem.None && scan.Meanings.Any(meaning => meaning.Unit is not null)
             ? TextProblem.WrongDimension
@@ -112,6 +133,6 @@ public static partial class QuantityText
         where T : struct, IQuantity<T> =>
         TextReading<T>.Failed(problem, read, Expected.Quantity(problem, T.Dimension, culture));
 
-    private static string Words(Amount amount, TextCulture culture) =>
-        WriteNumber(amount.Value, culture, NumberForm.RoundTrip) + " " + UnitWords.Symbol(amount.Unit, culture);
+    private static string Words(double value, Unit unit, TextCulture culture) =>
+        WriteNumber(value, culture, NumberForm.RoundTrip) + " " + UnitWords.Symbol(unit, culture);
 }
