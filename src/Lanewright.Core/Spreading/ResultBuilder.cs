@@ -44,7 +44,7 @@ internal static class ResultBuilder
             KeyIn = verification ? null : Key(sheet.Spreader, value.Value, expanded, findings),
             Delivery = verification
                 ? Deliver(sheet, value, expanded, error)
-                : Current(sheet, value, estimate, findings),
+                : Current(sheet, value, expanded, error, findings),
             More = More(sheet, estimate, value, expanded, runs, budget, where, findings),
         };
         if (verification) Judge(sheet, result.Delivery!, findings);
@@ -109,13 +109,13 @@ internal static class ResultBuilder
     // What the constant in use has been putting down, by asked: with pulses per mass the old by the new, else the new by
     // the old.
     private static Delivery? Current(
-        TestSheet sheet, Measured value, RatioEstimate estimate, List<Finding> findings)
+        TestSheet sheet, Measured value, double expanded, ErrorDistribution error, List<Finding> findings)
     {
         if (sheet.Spreader.Current is not { } current || !(current > 0)) return null;
         var share = sheet.MassOnTop ? value / current : current / value;
         // The error of a share of the value is the value's own, scaled by the derivative.
         var scale = share.Value / value.Value;
-        var delivery = Deliver(sheet, share, estimate.Error().Coverage(sheet.Probability) * scale, estimate.Error(), scale);
+        var delivery = Deliver(sheet, share, expanded * scale, error, scale);
         if (Math.Abs(share.Value - 1) > LargeChange)
             findings.Add(DropTestFindings.LargeChange.At(
                 "spreader.current",

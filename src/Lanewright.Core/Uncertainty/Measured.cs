@@ -56,12 +56,8 @@ public readonly partial struct Measured
     }
 
     /// <summary>A value with given contributions in any order; those of one source are added.</summary>
-    public static Measured Of(double value, ReadOnlySpan<Contribution> contributions)
-    {
-        var list = new List<Contribution>(contributions.Length);
-        list.AddRange(contributions);
-        return Gather(value, list);
-    }
+    public static Measured Of(double value, ReadOnlySpan<Contribution> contributions) =>
+        Gather(value, contributions.ToArray());
 
     /// <summary>
     /// The sum of <c>coefficients[i] * values[i]</c>. For one nonlinear step pass the partial derivatives as
@@ -73,13 +69,17 @@ public readonly partial struct Measured
     {
         if (values.Length != coefficients.Length)
             throw new ArgumentException("One coefficient for each value.", nameof(coefficients));
+        var length = 0;
+        foreach (var v in values)
+            length += v.Contributions.Length;
         var sum = 0.0;
-        var all = new List<Contribution>();
+        var all = new Contribution[length];
+        var n = 0;
         for (var i = 0; i < values.Length; i++)
         {
             sum += coefficients[i] * values[i].Value;
             foreach (var c in values[i].Contributions)
-                all.Add(c with { Amount = c.Amount * coefficients[i] });
+                all[n++] = c with { Amount = c.Amount * coefficients[i] };
         }
 
         return Gather(value ?? sum, all);
@@ -182,20 +182,20 @@ public readonly partial struct Measured
         return new(value, n == merged.Length ? merged : merged[..n]);
     }
 
-    private static Measured Gather(double value, List<Contribution> all)
+    // Orders the contributions, which it may keep, and adds up those of one source.
+    private static Measured Gather(double value, Contribution[] all)
     {
-        if (all.Count == 0) return new(value, null);
-        all.Sort(static (a, b) => a.Source.CompareTo(b.Source));
+        Array.Sort(all, static (a, b) => a.Source.CompareTo(b.Source));
         var n = 0;
-        for (var i = 0; i < all.Count;)
+        for (var i = 0; i < all.Length;)
         {
             var source = all[i].Source;
             var amount = 0.0;
-            for (; i < all.Count && all[i].Source.Equals(source); i++)
+            for (; i < all.Length && all[i].Source.Equals(source); i++)
                 amount += all[i].Amount;
             if (amount != 0) all[n++] = new(source, amount);
         }
 
-        return new(value, all.GetRange(0, n).ToArray());
+        return new(value, n == all.Length ? all : all[..n]);
     }
 }
