@@ -34,12 +34,23 @@ internal static class RunReader
             "gate", "Gate opening.", Need.Optional, bare.Opening, Length.FromSi(0), Length.FromSi(2), true);
         var oil = fields.Choice("oil", "State of the hydraulic oil.", SheetWords.OilStates, Need.Optional);
         var note = fields.Notes("note", "Anything else.");
+        var filled = fields.Count(
+            "filled", "How many containers the run filled; when stated, as many must be weighed.", Need.Optional, 1, 1000);
         var catches = CatchReader.Read(fields, bare);
         if (catches.Count != 1)
         {
             fields.Report(
                 catches.Count == 0 ? SheetFindings.NoWeighing : SheetFindings.SeveralWeighings, null,
                 FindingValue.Text("run", id));
+            return null;
+        }
+
+        // A catch weighed in part would give a wrong constant, so the run is not used at all.
+        if (catches[0] is ContainerCatch { Containers.Count: var weighed } && filled is { } all && all != weighed)
+        {
+            fields.Report(
+                SheetFindings.ContainersDiffer, "containers", FindingValue.Text("run", id), Place.Count("filled", all),
+                Place.Count("weighed", weighed));
             return null;
         }
 
@@ -55,6 +66,7 @@ internal static class RunReader
             Gate = gate,
             Oil = oil ?? OilState.NotStated,
             Note = note ?? "",
+            Filled = filled,
             Catch = catches[0],
         };
     }

@@ -53,7 +53,16 @@ public static class SheetFindings
         "The sheet is a {kind}; a {wanted} was expected.",
         "Use {command} for it, or correct the kind in the sheet.");
 
+    /// <summary>Not all that was filled is weighed, or more.</summary>
+    public static readonly FindingKind ContainersDiffer = new(
+        "sheet.containers-differ", Severity.Stop,
+        "Run {run} filled {filled:count} containers, and {weighed:count} are weighed completely.",
+        "Weigh every container of the run, or correct how many it filled.");
+
     /// <summary>Everything above.</summary>
     public static IReadOnlyList<FindingKind> All { get; } =
-        [UnitOfOtherForm, RangeReversed, NotPositive, RunTwice, UnknownCulture, NoWeighing, SeveralWeighings, OtherKind];
+    [
+        UnitOfOtherForm, RangeReversed, NotPositive, RunTwice, UnknownCulture, NoWeighing, SeveralWeighings, OtherKind,
+        ContainersDiffer,
+    ];
 }

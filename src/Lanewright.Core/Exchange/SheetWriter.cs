@@ -122,6 +122,7 @@ public static class SheetWriter
         Amount(json, "gate", run.Gate?.Si, Units.Metre);
         Word(json, "oil", SheetWords.Of(SheetWords.OilStates, run.Oil));
         Word(json, "note", run.Note);
+        if (run.Filled is { } filled) json.WriteNumber("filled", filled);
         Catch(json, run.Catch);
     }
 

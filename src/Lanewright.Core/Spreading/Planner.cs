@@ -141,7 +141,8 @@ public static class Planner
         return list;
     }
 
-    private static List<Caution> CautionsFor(CatchMethod method) =>
+    /// <summary>The cautions for a way of weighing.</summary>
+    internal static IReadOnlyList<Caution> CautionsFor(CatchMethod method) =>
     [
         .. Cautions.Always,
         .. method switch

@@ -217,6 +217,9 @@ public sealed record Run
     /// <summary>State of the hydraulic oil.</summary>
     public OilState Oil { get; init; }
 
+    /// <summary>How many containers it filled, all of which must be weighed; null when nobody said.</summary>
+    public long? Filled { get; init; }
+
     /// <summary>What was weighed.</summary>
     public required Catch Catch { get; init; }
 

@@ -1,0 +1,28 @@
+using System.Runtime.InteropServices.JavaScript;
+using System.Runtime.Versioning;
+using Lanewright.Core.Exchange;
+
+[assembly: SupportedOSPlatform("browser")]
+
+namespace Lanewright.Browser;
+
+/// <summary>The doors from the pages into Core: one JSON text in, one JSON text out.</summary>
+internal static partial class Program
+{
+    // The pages start the runtime and then call the exports; nothing happens by itself.
+    private static void Main()
+    {
+    }
+
+    /// <summary>The analysis beside a test that is being typed; see <see cref="LiveSheet.Answer"/>.</summary>
+    [JSExport]
+    internal static string Live(string json) => LiveSheet.Answer(json);
+
+    /// <summary>The plan of a test; see <see cref="LiveSheet.Plan"/>.</summary>
+    [JSExport]
+    internal static string Plan(string json) => LiveSheet.Plan(json);
+
+    /// <summary>The version, to hold against the page's own.</summary>
+    [JSExport]
+    internal static string Version() => typeof(Program).Assembly.GetName().Version?.ToString(3) ?? "0";
+}
