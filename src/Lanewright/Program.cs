@@ -13,6 +13,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     TidyCommand.Make(),
     SchemaCommand.Make(),
     ServeCommand.Make(),
+    DemoCommand.Make(),
 };
 if (args.Length == 0) args = ["--help"];
 var parsed = root.Parse(args);

@@ -59,6 +59,11 @@ internal sealed class SvgText
     internal void Dot(double x, double y, double radius) => text.Append(
         CultureInfo.InvariantCulture, $"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"{N(radius)}\"/>");
 
+    /// <summary>An open dot.</summary>
+    internal void Ring(double x, double y, double radius) => text.Append(
+        CultureInfo.InvariantCulture,
+        $"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"{N(radius)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/>");
+
     /// <summary>The picture.</summary>
     internal string End() => text.Append("</svg>").ToString();
 

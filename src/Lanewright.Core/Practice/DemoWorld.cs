@@ -226,7 +226,7 @@ public sealed class DemoWorld
             if (keyed is { } k)
                 json.WriteString("keyed", QuantityText.WriteNumber(
                     Math.Round(k / spreader.Resolution) * spreader.Resolution, TextCulture.Invariant,
-                    NumberForm.Significant(6)) + " " + spreader.ControllerUnit.Symbol);
+                    NumberForm.RoundTrip) + " " + spreader.ControllerUnit.Symbol);
         });
         if (keyed is { } value)
             spreader.Keyed = Math.Round(Math.Round(value / spreader.Resolution) * spreader.Resolution * 1000) / 1000;

@@ -1,4 +1,5 @@
 using System.Reflection;
+using Lanewright.Office;
 using Lanewright.Storage;
 
 namespace Lanewright.Host;
@@ -30,6 +31,7 @@ internal static class Server
             if (options.Port == 0) kestrel.Listen(System.Net.IPAddress.Loopback, 0);
             else kestrel.ListenLocalhost(options.Port);
         });
+        builder.Services.AddRazorComponents();
         var app = builder.Build();
         app.Use(Problems.Catch);
         app.Use(RequestGuard.Check);
@@ -39,6 +41,7 @@ internal static class Server
         TestsApi.Map(app, store);
         RegisterApi.Map(app, store);
         PhotosApi.Map(app, store);
+        OfficePages.Map(app, store);
         app.MapFallback("/api/{**rest}", () => Problems.Answer(404, "There is nothing at this address."));
         return app;
     }

@@ -1,0 +1,77 @@
+using System.CommandLine;
+using Lanewright.Core.Practice;
+using Lanewright.Host;
+using Lanewright.Storage;
+using Lanewright.Storage.Database;
+using Lanewright.Storage.Entries;
+
+namespace Lanewright.Commands;
+
+/// <summary><c>lanewright demo</c>: an invented yard in a temporary folder, served on this machine.</summary>
+internal static class DemoCommand
+{
+    private const ulong Seed = 20260901;
+
+    internal static Command Make()
+    {
+        var port = new Option<int>("--port")
+        {
+            Description = "Port on localhost; 0 for any free one.",
+            DefaultValueFactory = _ => 5181,
+        };
+        var command = new Command("demo", "Show an invented yard: 40 spreaders, three seasons of tests.") { port };
+        command.SetAction(async (parsed, stop) =>
+        {
+            var output = parsed.InvocationConfiguration.Output;
+            var folder = Directory.CreateTempSubdirectory("lanewright-demo-").FullName;
+            try
+            {
+                var store = await EntryStore.OpenAsync(RecordsPlace.InFolder(folder), stop: stop);
+                var today = DateOnly.FromDateTime(DateTime.UtcNow);
+                await FillAsync(store, today, stop);
+                await using var app = Server.Build(new(parsed.GetValue(port)), store);
+                await app.StartAsync(stop);
+                var address = new Uri(app.Urls.First());
+                output.WriteLine($"An invented yard (seed {Seed}, {today:yyyy-MM-dd}), kept in {folder} until this ends.");
+                output.WriteLine($"Office: http://localhost:{address.Port}/office");
+                output.WriteLine($"Yard:   http://localhost:{address.Port}/yard/   (Ctrl+C stops)");
+                await app.WaitForShutdownAsync(stop);
+                store.Release();
+                return CommonOptions.Answered;
+            }
+            catch (IOException wrong)
+            {
+                parsed.InvocationConfiguration.Error.WriteLine($"The demo could not start: {wrong.Message} Choose another --port.");
+                return CommonOptions.CouldNotRead;
+            }
+            finally
+            {
+                Directory.Delete(folder, recursive: true);
+            }
+        });
+        return command;
+    }
+
+    /// <summary>Puts the demo world into the records.</summary>
+    internal static async Task FillAsync(EntryStore store, DateOnly today, CancellationToken stop)
+    {
+        foreach (var batch in DemoWorld.Make(Seed, today).Chunk(EntryStore.MostEntries))
+        {
+            var drafts = batch.Select(entry => new EntryDraft
+            {
+                Id = entry.Id.ToString("D"),
+                Kind = entry.Kind,
+                Subject = entry.Subject,
+                Person = entry.Person,
+                Device = entry.Device.ToString("D"),
+                Seq = entry.Sequence,
+                At = entry.At,
+                Zone = entry.Zone,
+                Payload = entry.Payload,
+            }).ToList();
+            var answer = await store.AppendAsync(drafts, stop);
+            if (answer.Results.Any(result => result.Status != AppendStatus.Accepted))
+                throw new InvalidOperationException("An entry of the demo world was not accepted.");
+        }
+    }
+}

@@ -1,0 +1,29 @@
+using Lanewright.Core.Spreading;
+using Lanewright.Core.Uncertainty;
+
+namespace Lanewright.Office;
+
+/// <summary>How two tests differ, with what their common scale cancels.</summary>
+/// <param name="Sentence">The difference in words.</param>
+/// <param name="Verdict">Whether it is more than the uncertainty.</param>
+public sealed record TestDifference(string Sentence, string Verdict)
+{
+    private const double Factor = 2;
+
+    /// <summary>The difference of the first results of two reports; null when they measure different things.</summary>
+    internal static TestDifference? Of(TestReport? a, TestReport? b)
+    {
+        if (a?.Results is not [var first, ..] || b?.Results is not [var second, ..] || first.Dimension != second.Dimension)
+            return null;
+        // Each test's own errors stay apart by name; what both share, such as one scale's proportional error, cancels.
+        var ratio = second.Value / first.Value;
+        var change = ratio.Value - 1;
+        var expanded = Factor * ratio.StandardUncertainty;
+        var more = change >= 0 ? "higher" : "lower";
+        return new(
+            $"The second is {OfficeText.Percent(Math.Abs(change))} {more} than the first, ± {OfficeText.Percent(expanded)}.",
+            Math.Abs(change) > expanded
+                ? "That is more than their uncertainty explains."
+                : "Their uncertainty explains a difference of this size.");
+    }
+}
