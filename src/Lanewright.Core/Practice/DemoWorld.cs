@@ -225,8 +225,7 @@ public sealed class DemoWorld
             json.WriteString("why", adopt ? "runs agree, interval narrow enough" : "not good enough to key in");
             if (keyed is { } k)
                 json.WriteString("keyed", QuantityText.WriteNumber(
-                    Math.Round(k / spreader.Resolution) * spreader.Resolution, TextCulture.Invariant,
-                    NumberForm.RoundTrip) + " " + spreader.ControllerUnit.Symbol);
+                    k, TextCulture.Invariant, NumberForm.Decimals(spreader.Closed ? (spreader.Metric ? 1 : 2) : 0)) + " " + spreader.ControllerUnit.Symbol);
         });
         if (keyed is { } value)
             spreader.Keyed = Math.Round(Math.Round(value / spreader.Resolution) * spreader.Resolution * 1000) / 1000;
