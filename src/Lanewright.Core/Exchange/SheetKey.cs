@@ -11,19 +11,20 @@ namespace Lanewright.Core.Exchange;
 /// another, while a scale is the same scale in both: so every source but a scale's is marked with a key made from the
 /// sheet's content. The same observations always have the same key.
 /// </summary>
-internal static class SheetKey
+public static class SheetKey
 {
     private const string ScalePrefix = "scale:";
 
     /// <summary>The first 8 bytes of the SHA-256 of the canonical sheet, as 16 hexadecimal digits.</summary>
-    internal static string Of(TestSheet sheet)
+    public static string Of(TestSheet sheet)
     {
+        ArgumentNullException.ThrowIfNull(sheet);
         var hash = SHA256.HashData(Encoding.UTF8.GetBytes(SheetWriter.Write(sheet)));
         return Convert.ToHexStringLower(hash.AsSpan(0, 8));
     }
 
     /// <summary>The value with its sources marked.</summary>
-    internal static Measured Mark(Measured value, string key)
+    public static Measured Mark(Measured value, string key)
     {
         var parts = new Contribution[value.Contributions.Length];
         for (var i = 0; i < parts.Length; i++)

@@ -1,3 +1,4 @@
+using Lanewright.Core.Exchange;
 using Lanewright.Core.Spreading;
 using Lanewright.Core.Uncertainty;
 
@@ -15,8 +16,8 @@ public sealed record TestDifference(string Sentence, string Verdict)
     {
         if (a?.Results is not [var first, ..] || b?.Results is not [var second, ..] || first.Dimension != second.Dimension)
             return null;
-        // Each test's own errors stay apart by name; what both share, such as one scale's proportional error, cancels.
-        var ratio = second.Value / first.Value;
+        // Each test's own errors are told apart by their sheet; what both share, one scale's proportional error, cancels.
+        var ratio = SheetKey.Mark(second.Value, SheetKey.Of(b.Sheet)) / SheetKey.Mark(first.Value, SheetKey.Of(a.Sheet));
         var change = ratio.Value - 1;
         var expanded = Factor * ratio.StandardUncertainty;
         var more = change >= 0 ? "higher" : "lower";
