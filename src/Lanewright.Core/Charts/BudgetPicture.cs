@@ -33,7 +33,7 @@ public static class BudgetPicture
             var line = lines[i];
             var y = 26 + (Row * i);
             var relative = line.StandardUncertainty / Math.Abs(result.Value.Value);
-            svg.Text(0, y + 14, Exchange.Excerpt.Of(line.Family, 50));
+            svg.Text(0, y + 14, Excerpt.Of(line.Family, 50));
             svg.Frame(0.5, y + 20.5, BarEnd, 14);
             svg.Box(0.5, y + 20.5, BarEnd * line.Share, 14, 1);
             svg.Text(

@@ -47,7 +47,7 @@ public static class RunsPicture
         {
             var run = result.Runs[i];
             var y = Top + (Row * (i + 0.5));
-            svg.Text(0, y + 4.5, Exchange.Excerpt.Of(run.Id, 9));
+            svg.Text(0, y + 4.5, Excerpt.Of(run.Id, 9));
             var half = Math.Min(2 * run.OwnUncertainty, 2 * reach);
             svg.Line(X(run.Deviation - half, reach), y, X(run.Deviation + half, reach), y, 2);
             svg.Dot(X(run.Deviation, reach), y, 6);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 

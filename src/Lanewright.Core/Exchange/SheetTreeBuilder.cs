@@ -1,4 +1,5 @@
 using Lanewright.Core.Findings;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 

@@ -1,6 +1,7 @@
 using CsvHelper;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Files;
 

@@ -2,6 +2,7 @@ using System.Security;
 using System.Text;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Files;
 

@@ -1,7 +1,8 @@
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
-using YamlDotNet.Core;
+using Lanewright.Core.Text;
 using YamlDotNet.Core.Events;
+using YamlDotNet.Core;
 
 namespace Lanewright.Files;
 

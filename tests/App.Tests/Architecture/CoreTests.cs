@@ -24,7 +24,8 @@ public sealed class CoreTests
         ["Uncertainty"] = ["Statistics"],
         ["Weighing"] = ["Findings", "Quantities", "Uncertainty"],
         ["Spreading"] = ["Findings", "Quantities", "Statistics", "Uncertainty", "Weighing"],
-        ["Exchange"] = ["Findings", "Quantities", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
+        ["Charts"] = ["Quantities", "Spreading", "Text", "Uncertainty"],
+        ["Exchange"] = ["Charts", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
         ["Register"] = ["Exchange", "Quantities", "Spreading", "Weighing"],
         ["Practice"] = ["Exchange", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],
     };

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace Lanewright.Core.Exchange;
+namespace Lanewright.Core.Text;
 
 /// <summary>A short, printable piece of a text that somebody typed, fit to be shown in a finding.</summary>
 public static class Excerpt
