@@ -101,12 +101,16 @@ public sealed partial class EntryStore
         context.AddRange(aside.Values.Where(one => !there.Contains(one.Hash)));
     }
 
-    private static Entry Chain(EntryDraft draft, long number, DateTimeOffset received, string previous) => new()
+    private static Entry Chain(EntryDraft draft, long number, DateTimeOffset received, string previous) =>
+        Chained(draft, number, received, previous, EntryHash.Of(number, received, previous, draft));
+
+    /// <summary>A draft with what the records add.</summary>
+    internal static Entry Chained(EntryDraft draft, long number, DateTimeOffset received, string previous, string hash) => new()
     {
         Number = number,
         Received = received,
         PreviousHash = previous,
-        Hash = EntryHash.Of(number, received, previous, draft),
+        Hash = hash,
         Id = draft.Id,
         Kind = draft.Kind,
         Subject = draft.Subject,

@@ -5,6 +5,19 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Lanewright.Storage;
 
+/// <summary>How records are opened.</summary>
+public enum Opening
+{
+    /// <summary>Made when there are none yet; refused when the end of their chain is not whole.</summary>
+    Make,
+
+    /// <summary>Refused when there are none, or when the end of their chain is not whole.</summary>
+    Existing,
+
+    /// <summary>Refused when there are none; a chain that is not whole is let through, to be looked at.</summary>
+    Inspect,
+}
+
 /// <summary>
 /// The records: entries that are only ever added, photos, and what is computed from them. Safe for use by many callers at
 /// once; one writes at a time. Every method throws <see cref="RecordsException"/>, whose message is for people, when the
@@ -39,15 +52,16 @@ public sealed partial class EntryStore
     /// <param name="place">Where they are.</param>
     /// <param name="clock">The clock that dates what comes in; the machine's when null.</param>
     /// <param name="stop">Ends the wait.</param>
+    /// <param name="opening">Whether records may be made, and how closely they are looked at.</param>
     public static async Task<EntryStore> OpenAsync(
-        RecordsPlace place, TimeProvider? clock = null, CancellationToken stop = default)
+        RecordsPlace place, TimeProvider? clock = null, CancellationToken stop = default, Opening opening = Opening.Make)
     {
         ArgumentNullException.ThrowIfNull(place);
         var database = new RecordsDatabase(place);
         var store = new EntryStore(database, clock ?? TimeProvider.System);
         try
         {
-            await RecordsOpening.PrepareAsync(database, stop);
+            await RecordsOpening.PrepareAsync(database, opening, stop);
         }
         catch (Exception wrong) when (Faults.Of(wrong, place.Name, place.RestoreCommand) is not null)
         {
@@ -55,7 +69,7 @@ public sealed partial class EntryStore
             throw Faults.Of(wrong, place.Name, place.RestoreCommand)!;
         }
 
-        await store.CheckTailAsync(stop);
+        if (opening is not Opening.Inspect) await store.CheckTailAsync(stop);
         return store;
     }
 

@@ -14,6 +14,12 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     SchemaCommand.Make(),
     ServeCommand.Make(),
     DemoCommand.Make(),
+    RecordsCommands.Backup(),
+    RecordsCommands.Restore(),
+    RecordsCommands.Export(),
+    RecordsCommands.Import(),
+    RecordsCommands.Rebuild(),
+    RecordsCommands.Check(),
 };
 if (args.Length == 0) args = ["--help"];
 var parsed = root.Parse(args);

@@ -6,11 +6,12 @@ namespace Lanewright.Storage.Database;
 /// <summary>Looks at records before anything is written to them, and brings their tables up to date.</summary>
 internal static class RecordsOpening
 {
-    internal static async Task PrepareAsync(RecordsDatabase database, CancellationToken stop)
+    internal static async Task PrepareAsync(RecordsDatabase database, Opening opening, CancellationToken stop)
     {
         var place = database.Place;
         if (place.File is { } file)
         {
+            if (opening is not Opening.Make && !File.Exists(file) && !File.Exists(file + "-wal")) throw None(place);
             Directory.CreateDirectory(place.DataFolder!);
             ProveWritable(place);
             Inspect(place, file);
@@ -29,6 +30,7 @@ internal static class RecordsOpening
                     + " program. Nothing was changed.");
             }
 
+            if (applied.Count == 0 && opening is not Opening.Make) throw None(place);
             if (applied.Count == known.Count) return;
             if (applied.Count > 0 && place.File is not null) Copy(place, known[^1]);
             await context.Database.MigrateAsync(stop);
@@ -54,6 +56,10 @@ internal static class RecordsOpening
             return wrong.SqliteErrorCode == 26 ? "the file is not a database" : "the file's contents are inconsistent";
         }
     }
+
+    private static RecordsException None(RecordsPlace place) => new(
+        RecordsFault.Denied,
+        $"There are no records in {place.Name}. Name the right place with {(place.File is null ? "--database" : "--data")}.");
 
     private static void Inspect(RecordsPlace place, string file)
     {

@@ -19,29 +19,42 @@ internal static class RecordsOptions
     };
 
     /// <summary>Opens the records and does something with them; what keeps it from being done is said in words.</summary>
-    internal static async Task<int> WithStoreAsync(
-        ParseResult parsed, Option<string> data, Option<string?> database, Func<EntryStore, Task<int>> work,
-        CancellationToken stop)
+    internal static Task<int> WithStoreAsync(
+        ParseResult parsed, Option<string> data, Option<string?>? database, Func<EntryStore, Task<int>> work,
+        CancellationToken stop, Opening opening = Opening.Make) =>
+        ToldAsync(parsed, async () =>
+        {
+            if (PlaceOf(parsed, data, database) is not { } place) return CommonOptions.CouldNotRead;
+            return await work(await EntryStore.OpenAsync(place, stop: stop, opening: opening));
+        });
+
+    /// <summary>Does something, and says in words what keeps it from being done.</summary>
+    internal static async Task<int> ToldAsync(ParseResult parsed, Func<Task<int>> work)
     {
         try
         {
-            return await work(await EntryStore.OpenAsync(PlaceOf(parsed, data, database), stop: stop));
+            return await work();
         }
         catch (RecordsException wrong)
         {
             parsed.InvocationConfiguration.Error.WriteLine(wrong.Message);
             return CommonOptions.CouldNotRead;
         }
-        catch (ArgumentException) when (parsed.GetValue(database) is not null)
+    }
+
+    private static RecordsPlace? PlaceOf(ParseResult parsed, Option<string> data, Option<string?>? database)
+    {
+        if (database is null || parsed.GetValue(database) is not { } connection)
+            return RecordsPlace.InFolder(parsed.GetValue(data)!);
+        try
+        {
+            return RecordsPlace.InPostgres(connection);
+        }
+        catch (ArgumentException)
         {
             parsed.InvocationConfiguration.Error.WriteLine(
                 "--database: a connection string was expected, such as \"Host=server;Database=lanewright;Username=yard\".");
-            return CommonOptions.CouldNotRead;
+            return null;
         }
     }
-
-    internal static RecordsPlace PlaceOf(ParseResult parsed, Option<string> data, Option<string?> database) =>
-        parsed.GetValue(database) is { } connection
-            ? RecordsPlace.InPostgres(connection)
-            : RecordsPlace.InFolder(parsed.GetValue(data)!);
 }

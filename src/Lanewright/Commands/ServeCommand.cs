@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Lanewright.Host;
 using Lanewright.Storage.Database;
+using Lanewright.Storage.Transfer;
 
 namespace Lanewright.Commands;
 
@@ -23,6 +24,7 @@ internal static class ServeCommand
             parsed, data, database,
             async store =>
             {
+                using var held = ServingLock.Take(store.Place);
                 var output = parsed.InvocationConfiguration.Output;
                 foreach (var note in store.Notes) parsed.InvocationConfiguration.Error.WriteLine(note);
                 await using var app = Server.Build(new ServerOptions(parsed.GetValue(port)), store);
