@@ -51,10 +51,10 @@ public sealed partial class EntryStore
     /// </summary>
     /// <param name="place">Where they are.</param>
     /// <param name="clock">The clock that dates what comes in; the machine's when null.</param>
-    /// <param name="stop">Ends the wait.</param>
     /// <param name="opening">Whether records may be made, and how closely they are looked at.</param>
+    /// <param name="stop">Ends the wait.</param>
     public static async Task<EntryStore> OpenAsync(
-        RecordsPlace place, TimeProvider? clock = null, CancellationToken stop = default, Opening opening = Opening.Make)
+        RecordsPlace place, TimeProvider? clock = null, Opening opening = Opening.Make, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(place);
         var database = new RecordsDatabase(place);

@@ -40,7 +40,7 @@ internal sealed class TestRecords : IAsyncDisposable
     }
 
     internal Task<EntryStore> OpenAsync(TimeProvider? clock = null) =>
-        EntryStore.OpenAsync(Place, clock, TestContext.Current.CancellationToken);
+        EntryStore.OpenAsync(Place, clock, stop: TestContext.Current.CancellationToken);
 
     /// <summary>Does something to the database behind the program's back.</summary>
     internal async Task TamperAsync(string command)

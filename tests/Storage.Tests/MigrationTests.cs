@@ -1,0 +1,52 @@
+using Lanewright.Storage.Database;
+using Microsoft.EntityFrameworkCore;
+
+namespace Lanewright.Storage.Tests;
+
+public sealed class MigrationTests
+{
+    [Fact]
+    public void No_migration_is_missing_for_SQLite()
+    {
+        using var context = new SqliteDesign().CreateDbContext([]);
+        Assert.NotEmpty(context.Database.GetMigrations());
+        Assert.False(context.Database.HasPendingModelChanges(), "Run: dotnet ef migrations add NAME --context SqliteRecords");
+    }
+
+    [Fact]
+    public void No_migration_is_missing_for_PostgreSQL()
+    {
+        using var context = new PostgresDesign().CreateDbContext([]);
+        Assert.NotEmpty(context.Database.GetMigrations());
+        Assert.False(context.Database.HasPendingModelChanges(), "Run: dotnet ef migrations add NAME --context PostgresRecords");
+    }
+
+    [Fact]
+    public void Both_databases_have_the_same_migrations()
+    {
+        using var sqlite = new SqliteDesign().CreateDbContext([]);
+        using var postgres = new PostgresDesign().CreateDbContext([]);
+        Assert.Equal(
+            sqlite.Database.GetMigrations().Select(name => name.Split('_', 2)[1]),
+            postgres.Database.GetMigrations().Select(name => name.Split('_', 2)[1]));
+    }
+
+    public static TheoryData<string> Kept => [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "kept"), "*.db").Select(path => Path.GetFileName(path)!)];
+
+    [Theory, MemberData(nameof(Kept))]
+    public async Task The_database_of_every_released_version_still_opens_whole(string name)
+    {
+        var stop = TestContext.Current.CancellationToken;
+        await using var records = TestRecords.InFolder();
+        File.Copy(Path.Combine(AppContext.BaseDirectory, "kept", name), records.File);
+        var store = await records.OpenAsync();
+        var report = await store.CheckChainAsync(stop);
+        Assert.True(report.IsWhole);
+        Assert.True(report is { Entries: > 3, Photos: 1 });
+        Assert.NotEmpty(await store.QuarantineAsync(stop));
+        var (_, rebuilt) = await store.RebuildAsync(stop);
+        Assert.Equal(rebuilt, await store.ComputedDigestAsync(stop));
+        Assert.Contains((await store.TestsAsync(new(), stop)), test => test.Results.Count == 1 && test.Test.Verdict == "adopt");
+        Assert.Equal(AppendStatus.Accepted, (await store.AppendAsync([new Drafts("new", 900).Spreader("sp-new", "HR")], stop)).Results[0].Status);
+    }
+}
