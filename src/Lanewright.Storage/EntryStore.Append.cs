@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Entries;
 using Lanewright.Storage.Folding;
@@ -13,11 +14,12 @@ public sealed partial class EntryStore
     /// <summary>Most entries of one call.</summary>
     public const int MostEntries = 500;
 
-    /// <summary>Takes in drafts; see <see cref="AppendAsync(IReadOnlyList{EntryReading}, CancellationToken)"/>.</summary>
+    /// <summary>Takes in drafts, read as if a device had sent them; see <see cref="AppendAsync(IReadOnlyList{EntryReading}, CancellationToken)"/>.</summary>
+    /// <exception cref="ArgumentException">A payload is not JSON.</exception>
     public Task<AppendAnswer> AppendAsync(IReadOnlyList<EntryDraft> drafts, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(drafts);
-        return AppendAsync([.. drafts.Select(draft => new EntryReading(DraftJson(draft), draft.Id, draft, null))], stop);
+        return AppendAsync([.. drafts.Select(Reading)], stop);
     }
 
     /// <summary>
@@ -124,5 +126,16 @@ public sealed partial class EntryStore
         Payload = draft.Payload,
     };
 
-    private static string DraftJson(EntryDraft draft) => EntryWriter.Text(draft);
+    private static EntryReading Reading(EntryDraft draft)
+    {
+        try
+        {
+            using var json = JsonDocument.Parse(EntryWriter.Text(draft));
+            return EntryReader.Read(json.RootElement);
+        }
+        catch (JsonException wrong)
+        {
+            throw new ArgumentException("The payload of a draft is a JSON object.", nameof(draft), wrong);
+        }
+    }
 }

@@ -70,9 +70,13 @@ public sealed partial class EntryStore
     /// <summary>At opening: a quick look at the end of the chain, and at the clock.</summary>
     private async Task CheckTailAsync(CancellationToken stop)
     {
-        var (count, tail) = await WithAsync(async context => (
-            await context.Entries.LongCountAsync(stop),
-            await context.Entries.OrderByDescending(entry => entry.Number).Take(TailLength).ToListAsync(stop)));
+        var (count, tail) = await WithAsync(async context =>
+        {
+            // Both from one moment: others may be writing.
+            await using var reading = await RecordsDatabase.BeginReadAsync(context, stop);
+            var count = await context.Entries.LongCountAsync(stop);
+            return (count, await context.Entries.OrderByDescending(entry => entry.Number).Take(TailLength).ToListAsync(stop));
+        });
         if (tail.Count == 0) return;
         tail.Reverse();
         var check = new ChainCheck(tail[0].Number - 1, tail[0].PreviousHash);

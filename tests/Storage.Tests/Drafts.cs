@@ -66,7 +66,7 @@ internal sealed class Drafts(string device = "phone-1", int seed = 1)
         $$"""{"verdict":"{{verdict}}","why":"inside the tolerance","keyed":null,"readBack":null}""", parent);
 
     internal EntryDraft Spreader(string id, string name, string? parent = null, bool retired = false) => Draft(
-        "register.spreader", id, $$"""{"name":"{{name}}","retired":{{(retired ? "true" : "false")}}}""", parent);
+        "register.spreader", id, $$"""{"name":{{JsonSerializer.Serialize(name)}},"retired":{{(retired ? "true" : "false")}}}""", parent);
 
     /// <summary>What the reader makes of an entry's JSON.</summary>
     internal static EntryReading Read(string json)

@@ -49,4 +49,17 @@ public sealed class MigrationTests
         Assert.Contains((await store.TestsAsync(new(), stop)), test => test.Results.Count == 1 && test.Test.Verdict == "adopt");
         Assert.Equal(AppendStatus.Accepted, (await store.AppendAsync([new Drafts("new", 900).Spreader("sp-new", "HR")], stop)).Results[0].Status);
     }
+
+    /// <summary>Writes the file to keep for a release; run by its name when a version is released.</summary>
+    [Fact(Explicit = true)]
+    public async Task Keep_a_database_of_this_version()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        await using var records = TestRecords.InFolder();
+        var store = await TransferTests.FilledAsync(records);
+        await store.AppendAsync([new Drafts("note", 40).Draft("test.note", "t-2", """{"text":"invented data"}""")], stop);
+        store.Release();
+        var version = typeof(EntryStore).Assembly.GetName().Version!.ToString(3);
+        File.Copy(records.File, Path.Combine(Environment.GetEnvironmentVariable("LANEWRIGHT_KEEP") ?? ".", $"{version}.db"));
+    }
 }

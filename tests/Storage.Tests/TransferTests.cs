@@ -149,7 +149,7 @@ public sealed class TransferTests : IDisposable
 
     private string Named(string name) => Path.Combine(folder, name);
 
-    private static async Task<EntryStore> FilledAsync(TestRecords records)
+    internal static async Task<EntryStore> FilledAsync(TestRecords records)
     {
         var store = await records.OpenAsync();
         var make = new Drafts();

@@ -12,7 +12,6 @@ internal static class RecordsOpening
         if (place.File is { } file)
         {
             if (opening is not Opening.Make && !File.Exists(file) && !File.Exists(file + "-wal")) throw None(place);
-            Directory.CreateDirectory(place.DataFolder!);
             ProveWritable(place);
             Inspect(place, file);
         }
@@ -80,6 +79,7 @@ internal static class RecordsOpening
     {
         try
         {
+            Directory.CreateDirectory(place.DataFolder!);
             var probe = Path.Combine(place.DataFolder!, $".write-test-{Guid.NewGuid():N}");
             File.WriteAllBytes(probe, []);
             File.Delete(probe);

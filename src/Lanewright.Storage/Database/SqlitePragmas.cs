@@ -1,5 +1,6 @@
 using System.Data.Common;
 using System.Globalization;
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace Lanewright.Storage.Database;
@@ -10,8 +11,6 @@ internal sealed class SqlitePragmas(int? mostPages) : DbConnectionInterceptor
 {
     private readonly string commands = string.Join(
         '\n',
-        // Readers never wait for the writer, and a killed program leaves a file that opens.
-        "PRAGMA journal_mode = WAL;",
         // "Confirmed" means on the disk: without FULL, WAL may lose the last commits when the power goes.
         "PRAGMA synchronous = FULL;",
         // A backup or a second program holds the file for moments; waiting is better than an error.
@@ -23,12 +22,15 @@ internal sealed class SqlitePragmas(int? mostPages) : DbConnectionInterceptor
         "PRAGMA cell_size_check = ON;",
         mostPages is { } pages ? string.Create(CultureInfo.InvariantCulture, $"PRAGMA max_page_count = {pages};") : "");
 
+    // Readers never wait for the writer, and a killed program leaves a file that opens.
+    private const string WriteAheadLog = "PRAGMA journal_mode = WAL;\n";
+
     internal const int BusyMilliseconds = 5000;
 
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
     {
         using var command = connection.CreateCommand();
-        command.CommandText = commands;
+        command.CommandText = CommandsFor(connection);
         command.ExecuteNonQuery();
     }
 
@@ -38,8 +40,14 @@ internal sealed class SqlitePragmas(int? mostPages) : DbConnectionInterceptor
         var command = connection.CreateCommand();
         await using (command.ConfigureAwait(false))
         {
-            command.CommandText = commands;
+            command.CommandText = CommandsFor(connection);
             await command.ExecuteNonQueryAsync(cancellationToken).ConfigureAwait(false);
         }
     }
+
+    // The mode is the file's own; a connection that only reads cannot set it.
+    private string CommandsFor(DbConnection connection) =>
+        new SqliteConnectionStringBuilder(connection.ConnectionString).Mode is SqliteOpenMode.ReadOnly
+            ? commands
+            : WriteAheadLog + commands;
 }

@@ -8,7 +8,7 @@ internal static class Payload
 {
     internal static string? Text(Entry entry, string name)
     {
-        using var json = JsonDocument.Parse(entry.Payload);
+        using var json = Parse(entry);
         return Text(json.RootElement, name);
     }
 
@@ -17,7 +17,7 @@ internal static class Payload
 
     internal static bool Flag(Entry entry, string name)
     {
-        using var json = JsonDocument.Parse(entry.Payload);
+        using var json = Parse(entry);
         return json.RootElement.TryGetProperty(name, out var member) && member.ValueKind is JsonValueKind.True;
     }
 
@@ -25,7 +25,7 @@ internal static class Payload
     internal static IReadOnlyList<string> Over(Entry entry)
     {
         if (!entry.Payload.Contains("\"over\"", StringComparison.Ordinal)) return [];
-        using var json = JsonDocument.Parse(entry.Payload);
+        using var json = Parse(entry);
         if (!json.RootElement.TryGetProperty("over", out var over) || over.ValueKind is not JsonValueKind.Array) return [];
         return [.. over.EnumerateArray().Where(id => id.ValueKind is JsonValueKind.String).Select(id => id.GetString()!)];
     }
@@ -33,12 +33,26 @@ internal static class Payload
     /// <summary>The named texts of a member that is an object.</summary>
     internal static IReadOnlyList<KeyValuePair<string, string>> Texts(Entry entry, string name)
     {
-        using var json = JsonDocument.Parse(entry.Payload);
+        using var json = Parse(entry);
         if (!json.RootElement.TryGetProperty(name, out var member) || member.ValueKind is not JsonValueKind.Object) return [];
         return
         [
             .. member.EnumerateObject().Where(one => one.Value.ValueKind is JsonValueKind.String)
                 .Select(one => KeyValuePair.Create(one.Name, one.Value.GetString()!)),
         ];
+    }
+
+    // A payload that is not JSON any more was changed behind the program's back: the chain's check tells, and computing
+    // what is shown must not stop at it.
+    private static JsonDocument Parse(Entry entry)
+    {
+        try
+        {
+            return JsonDocument.Parse(entry.Payload);
+        }
+        catch (JsonException)
+        {
+            return JsonDocument.Parse("{}");
+        }
     }
 }
