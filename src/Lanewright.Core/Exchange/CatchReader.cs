@@ -42,7 +42,7 @@ internal static class CatchReader
         var tare = Weight(fields, "tare", "Reading of the empty container.", bare, Need.Required);
         var gross = Weight(fields, "gross", "Reading of the one weighed full.", bare, Need.Required);
         var spread = SheetReader.Share(
-            fields, "fillSpread", "Standard deviation of the fill from container to container, as a share.", 0, 1);
+            fields, "fillSpread", "Standard deviation of the fill from container to container, as a share; 5 % is assumed when left out.", 0, 1);
         return count is { } n && tare is { } t && gross is { } g ? new(n, t, g, spread) : null;
     }
 
@@ -82,7 +82,7 @@ internal static class CatchReader
     private static Allowance? AllowanceOf(Fields fields, BareUnits bare)
     {
         var amount = Weight(fields, "amount", "How much.", bare, Need.Required);
-        var plusMinus = Weight(fields, "plusMinus", "Half the range it may lie in.", bare);
+        var plusMinus = Weight(fields, "plusMinus", "Half the range it may lie in; a quarter of the amount is assumed when left out.", bare);
         return amount is { } a ? new(a, plusMinus) : null;
     }
 }

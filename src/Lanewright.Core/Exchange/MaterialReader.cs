@@ -22,7 +22,7 @@ internal static class MaterialReader
         var share = SheetReader.Share(
             fields, "share", "Share of water by mass.", 0, 0.5, Need.Required);
         var dry = fields.Choice("of", "Share of which mass.", SheetWords.MoistureBases);
-        var plusMinus = SheetReader.Share(fields, "plusMinus", "Half the range the share may lie in.", 0, 0.2);
+        var plusMinus = SheetReader.Share(fields, "plusMinus", "Half the range the share may lie in; taken as exact when left out.", 0, 0.2);
         return share is { } s && dry is { } d ? new(s.Si, d, plusMinus?.Si) : null;
     }
 }

@@ -41,7 +41,7 @@ public static class PlanReader
             ? ConstantRange.Check(fields, "expectedConstant", "The constant expected.", amount)
             : null;
         var density = fields.Quantity<Density>(
-            "bulkDensity", "Bulk density of the material.", Need.Optional, bare.Density, Density.FromSi(100),
+            "bulkDensity", "Bulk density of the material; 80 lb/ft3 when left out.", Need.Optional, bare.Density, Density.FromSi(100),
             Density.FromSi(5000), true);
         var delivery = fields.Quantity<MassFlow>(
             "delivery", "Mass delivered in a time at the drive setting of the test.", Need.Optional, null,

@@ -9,7 +9,7 @@ internal static class ScaleReader
     internal static Scale? Read(Fields fields, BareUnits bare)
     {
         var id = fields.Text("id", "Name of the scale.", maxLength: 60);
-        var kind = fields.Choice("kind", "What kind of scale.", SheetWords.ScaleKinds, Need.Optional);
+        var kind = fields.Choice("kind", "What kind of scale; a platform scale when left out.", SheetWords.ScaleKinds, Need.Optional);
         var capacity = Positive("capacity", "The most it may weigh.", 1e6);
         var division = Positive("division", "The division d it shows.", 1e4);
         var scaleClass = fields.Choice(

@@ -61,8 +61,8 @@ internal static class SchemaText
 
     /// <summary>What a quantity of one of several dimensions means.</summary>
     internal static string Describe(string doc, IReadOnlyList<Dimension> dimensions) =>
-        $"{doc} This is {string.Join(" or ", dimensions.Select(DimensionWords.Of))}, written with its unit, or a number in "
-        + "the unit of its group.";
+        $"{doc} This is {string.Join(" or ", dimensions.Select(DimensionWords.Of))}, written with its unit. A number "
+        + "without one is in the unit that its group states; where none is stated it is asked about.";
 
     /// <summary>A quantity of one of several dimensions.</summary>
     internal static void Amount(Utf8JsonWriter json, bool optional, IReadOnlyList<Dimension> dimensions)

@@ -41,10 +41,10 @@ public static class SheetReader
             + "within minutes, not adjusted in between.",
             Need.Optional);
         var timing = fields.Quantity<Duration>(
-            "timingUncertainty", "Standard uncertainty of a timed run, start and stop together.", Need.Optional,
+            "timingUncertainty", "Standard uncertainty of a timed run, start and stop together; 0.3 s is assumed when left out.", Need.Optional,
             Units.Second, Duration.FromSi(0), Duration.FromSi(60));
         var step = fields.Quantity<RevolutionCount>(
-            "revolutionStep", "Smallest step in which turns were counted, e.g. 0.25 rev.", Need.Optional,
+            "revolutionStep", "Smallest step in which turns were counted, e.g. 0.25 rev; whole turns when left out.", Need.Optional,
             Units.Revolution, RevolutionCount.FromSi(0.001), RevolutionCount.FromSi(1));
         var earlier = fields.Group(
             "earlierScatter", "Scatter from run to run known from earlier tests of this spreader.", Earlier,
