@@ -1,13 +1,45 @@
 using System.Globalization;
 using Lanewright.Campaigns;
 
-// Long simulations that print their figures. Usage: dotnet run --project campaigns -c Release -- coverage [tests] [seed]
-if (args.Length is 0 or > 3 || args[0] != "coverage")
+// Long runs that print their figures. Usage: dotnet run --project campaigns -c Release -- NAME [count] [seed]
+return args switch
 {
-    Console.Error.WriteLine("usage: coverage [tests per stratum, 2000] [seed, 1]");
-    return 1;
+    ["coverage", ..] when args.Length <= 3 => CoverageCampaign.Run(Count(2000), (ulong)Seed()),
+    ["kills", ..] when args.Length <= 3 => await KillsAsync(),
+    ["wal-cuts", ..] when args.Length <= 3 => await CutsAsync(),
+    ["register", ..] when args.Length <= 3 =>
+        await RegisterTiming.RunAsync(Count(3000), args.Length > 2 ? Seed() : 50_000, CancellationToken.None),
+    _ => Usage(),
+};
+
+int Count(int otherwise) => args.Length > 1 ? int.Parse(args[1], NumberStyles.None, CultureInfo.InvariantCulture) : otherwise;
+
+int Seed() => args.Length > 2 ? int.Parse(args[2], NumberStyles.None, CultureInfo.InvariantCulture) : 1;
+
+async Task<int> KillsAsync()
+{
+    var tally = await Kills.RunAsync(Count(500), Seed(), CancellationToken.None);
+    Console.WriteLine(
+        $"{tally.Kills} kills: {tally.Acknowledged} entries acknowledged, {tally.Lost} lost, {tally.Doubled} doubled; {tally.Kept} kept; "
+        + $"chain {(tally.ChainWhole ? "whole" : "BROKEN")}; computed rows {(tally.ComputedSame ? "as rebuilt" : "DIFFER")}");
+    return tally.IsGood ? 0 : 1;
 }
 
-var tests = args.Length > 1 ? int.Parse(args[1], NumberStyles.None, CultureInfo.InvariantCulture) : 2000;
-var seed = args.Length > 2 ? ulong.Parse(args[2], NumberStyles.None, CultureInfo.InvariantCulture) : 1;
-return CoverageCampaign.Run(tests, seed);
+async Task<int> CutsAsync()
+{
+    var tally = await WalCuts.RunAsync(Count(10_000), Seed(), CancellationToken.None);
+    Console.WriteLine($"{tally.Cases} logs cut or garbled: {tally.Opened} opened whole, {tally.Refused} refused, {tally.Wrong} wrong");
+    return tally.Wrong == 0 ? 0 : 1;
+}
+
+static int Usage()
+{
+    Console.Error.WriteLine(
+        """
+        usage: coverage [tests per stratum, 2000] [seed, 1]
+               kills [kills, 500] [seed, 1]            SIGKILL of the server while clients send
+               wal-cuts [cases, 10000] [seed, 1]       the database's log cut or garbled
+               register [spreaders, 3000] [tests, 50000]   timing of a large register
+        """);
+    return 1;
+}

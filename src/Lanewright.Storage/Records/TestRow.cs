@@ -79,7 +79,7 @@ public sealed record TestRow
 
     /// <summary>What a search looks in, in small letters.</summary>
     [JsonIgnore]
-    public required string Search { get; init; }
+    public string Search { get; init; } = "";
 }
 
 /// <summary>One result of a test: for an open loop there is one for each drive setting. SI throughout.</summary>
