@@ -153,15 +153,21 @@ internal static class Kills
     }
 
     /// <summary>The program as 'lanewright' publishes it or as its project builds it, whichever is newer.</summary>
-    private static string ProgramFile()
+    internal static string ProgramFile()
+    {
+        var built = Path.Combine(Root(), "src", "Lanewright", "bin");
+        return Directory.GetFiles(built, "lanewright.dll", SearchOption.AllDirectories)
+            .Append(Path.Combine(Root(), "out", "bin", "lanewright.dll"))
+            .Where(File.Exists).MaxBy(File.GetLastWriteTimeUtc)
+            ?? throw new FileNotFoundException("Build src/Lanewright first.");
+    }
+
+    /// <summary>The folder of the solution.</summary>
+    internal static string Root()
     {
         var root = new DirectoryInfo(AppContext.BaseDirectory);
         while (root is not null && !File.Exists(Path.Combine(root.FullName, "Lanewright.slnx"))) root = root.Parent;
-        var built = Path.Combine(root?.FullName ?? "", "src", "Lanewright", "bin");
-        return Directory.GetFiles(built, "lanewright.dll", SearchOption.AllDirectories)
-            .Append(Path.Combine(root?.FullName ?? "", "out", "bin", "lanewright.dll"))
-            .Where(File.Exists).MaxBy(File.GetLastWriteTimeUtc)
-            ?? throw new FileNotFoundException("Build src/Lanewright first.");
+        return root?.FullName ?? throw new DirectoryNotFoundException("Run this from within the solution.");
     }
 
     private static async Task AnsweringAsync(int port, Process server, CancellationToken stop)
