@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
 using CsCheck;
@@ -192,21 +191,13 @@ public class LiveSheetTests
         Assert.False(bare.TryGetProperty("best", out _));
     }
 
+    // How fast it answers is measured in the browser, where it matters; here only that the size is no obstacle.
     [Fact]
-    public void Ten_runs_of_eight_containers_are_answered_well_within_a_keystroke()
+    public void Ten_runs_of_eight_containers_have_ten_nets_and_nothing_left_to_do()
     {
-        var input = Input(Typed(10, 8));
-        var least = double.PositiveInfinity;
-        // The least of many: what else the machine does meanwhile is not the point.
-        for (var i = 0; i < 60; i++)
-        {
-            var start = Stopwatch.GetTimestamp();
-            LiveSheet.Answer(input);
-            least = Math.Min(least, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
-        }
-
-        TestContext.Current.SendDiagnosticMessage($"live answer, 10 runs of 8 containers: {least:0.0} ms");
-        // The browser's interpreter takes about five times as long and has 100 ms.
-        Assert.True(least < 20, $"{least} ms");
+        var answer = Answer(Typed(10, 8));
+        Assert.Empty(ToDo(answer));
+        Assert.Equal(10, answer.GetProperty("runs").GetArrayLength());
+        Assert.All(answer.GetProperty("runs").EnumerateArray(), run => Assert.Equal("320.0 lb", run.GetProperty("net").GetString()));
     }
 }
