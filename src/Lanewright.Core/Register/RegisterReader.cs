@@ -7,7 +7,8 @@ namespace Lanewright.Core.Register;
 /// <summary>Reads the records of the register; the same questions over a CSV row, a form or an entry's payload.</summary>
 public static class RegisterReader
 {
-    private static readonly Word<PersonRole>[] Roles =
+    /// <summary>The words of the roles.</summary>
+    public static IReadOnlyList<Word<PersonRole>> Roles { get; } =
     [
         new("viewer", PersonRole.Viewer, "Looks, changes nothing."),
         new("operator", PersonRole.Operator, "Drives and takes part in tests."),

@@ -11,6 +11,7 @@ namespace Lanewright.Host;
     NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,
     Converters = [typeof(MomentJson)])]
 [JsonSerializable(typeof(Hello))]
+[JsonSerializable(typeof(Me))]
 [JsonSerializable(typeof(Problem))]
 [JsonSerializable(typeof(PostAnswer))]
 [JsonSerializable(typeof(TestsAnswer))]

@@ -31,12 +31,14 @@ internal static class Server
             if (options.Port == 0) kestrel.Listen(System.Net.IPAddress.Loopback, 0);
             else kestrel.ListenLocalhost(options.Port);
         });
+        builder.Services.AddSingleton(options);
         builder.Services.AddRazorComponents();
         var app = builder.Build();
         app.Use(Problems.Catch);
         app.Use(RequestGuard.Check);
         StaticPages.Use(app);
         app.MapGet(HelloPath, () => ApiJson.Answer(new Hello(1, Version), HostJson.Default.Hello));
+        MeApi.Map(app);
         EntriesApi.Map(app, store);
         TestsApi.Map(app, store);
         RegisterApi.Map(app, store);
@@ -55,4 +57,5 @@ internal static class Server
 /// <summary>How to serve.</summary>
 /// <param name="Port">Port on localhost; 0 for any free one.</param>
 /// <param name="WebRoot">Folder of the pages; wwwroot beside the program when null.</param>
-internal sealed record ServerOptions(int Port, string? WebRoot = null);
+/// <param name="Accounts">Whether people have accounts.</param>
+internal sealed record ServerOptions(int Port, string? WebRoot = null, AccountsMode Accounts = AccountsMode.Local);
