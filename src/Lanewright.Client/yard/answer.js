@@ -1,0 +1,76 @@
+// Answer: the value to key in, how sure it is, what it means on the road, what is wrong, and what to do next.
+import { state } from './core.js';
+import { button, fill, h, picture } from './dom.js';
+
+/** The short answer that stands above every step. */
+export function strip(page) {
+  const box = h('div.strip', { role: 'status', 'aria-live': 'polite', 'aria-atomic': 'true' });
+  const tell = answer => {
+    const parts = answer.results.map(result => [
+      h('p.value', null, result.setting ? h('span.setting', null, result.setting + ' ') : null,
+        h('strong', null, result.keyIn?.text ?? result.constant), ' ', h('span', null, result.relative)),
+      result.more ? h('p', null, result.more) : null]);
+    fill(box, parts.length ? parts : h('p', null, answer.runs.length ? 'No answer yet: no run is complete.' : 'No answer yet.'));
+  };
+  if (page.answer) tell(page.answer);
+  else fill(box, h('p', null, typeof state === 'string'
+    ? 'Not computed here: the computing part did not start. Everything is kept, the server computes it.' : 'Computing starts …'));
+  page.onAnswer(tell);
+  return box;
+}
+
+/** The screen. */
+export function answer(page, go) {
+  const box = h('div');
+  const draw = now => fill(box, content(page, now, go));
+  page.onAnswer(draw);
+  if (page.answer) draw(page.answer);
+  else fill(box, h('p.hint', null, 'Not computed on this device yet.'));
+  return [box];
+}
+
+function content(page, now, go) {
+  const needed = now.todo.filter(one => one.needed);
+  const better = now.todo.filter(one => !one.needed);
+  return [
+    now.results.map(result => resultOf(result)),
+    needed.length ? h('section', null, h('h2', null, now.results.length ? 'Not counted yet' : 'Still to do'), todo(page, needed)) : null,
+    now.findings.length ? h('section', null, h('h2', null, 'Look at this'), h('ul.findings', null, now.findings.map(finding =>
+      h('li.' + finding.severity, null, h('strong', null, { stop: 'Stop', warn: 'Doubt', note: 'Note' }[finding.severity] ?? finding.severity),
+        h('p', null, finding.message), h('p.hint', null, finding.action))))) : null,
+    now.results.map(result => detail(result)),
+    better.length ? h('section', null, h('h2', null, 'Makes it better'), todo(page, better)) : null,
+  ];
+}
+
+function resultOf(result) {
+  return h('section.result', null,
+    result.setting ? h('h2', null, `At ${result.setting}`) : null,
+    result.keyIn ? [h('p.label', null, 'Key in'), h('p.key', null, h('strong', null, result.keyIn.number), ' ', h('span', null, result.unit)),
+      result.keyIn.rounding ? h('p.hint', null, result.keyIn.rounding) : null] : null,
+    h('p', null, h('strong', null, result.constant), ' ', result.relative, result.dry ? `, ${result.dry}` : null),
+    h('p', null, result.interval),
+    result.road ? h('p.road', null, result.road) : null,
+    result.tolerance ? h('p', null, result.tolerance) : null,
+    result.more ? h('p.more', null, result.more) : null);
+}
+
+function detail(result) {
+  return h('section', null, h('h2', null, result.setting ? `The runs at ${result.setting}` : 'The runs'),
+    picture(result.pictures.runs, 'The runs'),
+    h('div.scroll', { tabindex: '0', role: 'region', 'aria-label': 'The runs as a table' }, h('table', null,
+      h('thead', null, h('tr', null, ['Run', 'Net', 'Constant', 'Off by'].map(text => h('th', { scope: 'col' }, text)))),
+      h('tbody', null, result.runs.map(run => h('tr', null, h('th', { scope: 'row' }, run.name),
+        h('td', null, run.net), h('td', null, run.ratio), h('td', null, run.deviation)))))),
+    h('h3', null, 'Where the doubt comes from'),
+    picture(result.pictures.budget, 'Where the doubt comes from'),
+    h('p.hint', null, result.method));
+}
+
+const todo = (page, list) => h('ul.todo', null, list.map(one => h('li', null,
+  h('a', { href: `#/test/${page.id}/${one.step}${place(one.path)}` }, one.text))));
+
+const place = path => {
+  const run = /^runs\[(\d+)\]/.exec(path);
+  return run ? '/' + run[1] : '';
+};

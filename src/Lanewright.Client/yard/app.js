@@ -1,0 +1,147 @@
+// Starts the page: store first, then the screen, then Core and the network, which nothing waits for.
+import { answer, strip } from './answer.js';
+import { begin } from './begin.js';
+import { onCore, startCore } from './core.js';
+import { decide } from './decide.js';
+import { add, button, fill, h } from './dom.js';
+import { drop, runInHand } from './drop.js';
+import { home } from './home.js';
+import { Page } from './page.js';
+import { prepare } from './prepare.js';
+import { settings, who } from './settings.js';
+import { fetchTest, onSync, run as sendNow, startSync, sync } from './sync.js';
+import { startUpdates, updates } from './update.js';
+import { weigh } from './weigh.js';
+import { onChange, openYard, yard } from './yard.js';
+import { textOf } from './fold.js';
+
+const STEPS = [['prepare', 'Prepare'], ['drop', 'Drop'], ['weigh', 'Weigh'], ['answer', 'Answer'], ['decide', 'Decide']];
+const main = document.getElementById('main');
+const top = document.getElementById('top');
+let page = null;
+let drawn = '';
+
+const go = address => {
+  if (location.hash === address) draw();
+  else location.hash = address;
+};
+
+/** Draws what the address names. What is typed is kept, and the field that had the focus has it again. */
+async function draw() {
+  const [, place = '', id = '', step = 'prepare', run] = (location.hash || '#/').slice(1).split('/');
+  drawTop();
+  if (!yard.person && place !== 'settings') return show('who', who(go));
+  if (place !== 'test') {
+    page?.close();
+    page = null;
+    if (place === 'new') return show('new', begin(go));
+    if (place === 'settings') return show('settings', settings(go));
+    return show('home', await home(go));
+  }
+  if (page?.id !== id) {
+    page?.close();
+    page = await new Page(id, () => draw()).open();
+    page.onTrouble = wrong => trouble(wrong);
+    if (!page.fold.begun && await fetchTest(id).catch(() => false)) await page.reopen();
+  }
+  if (!page.fold.begun && page.fold.fields.size === 0) {
+    return show('missing', [h('h1', null, 'This test is not on this device'),
+      h('p', null, 'It comes when the server can be reached.'), button('Back', () => go('#/'), 'plain')]);
+  }
+  drawTop();
+  page.forget();
+  const n = runInHand(page, run === undefined ? null : Number(run));
+  const content = { prepare, drop: p => drop(p, n, go), weigh: p => weigh(p, n, go), answer: p => answer(p, go), decide: p => decide(p, go) }[step] ?? prepare;
+  const at = STEPS.findIndex(([key]) => key === step);
+  show(`${id}/${step}/${n}`, [
+    h('h1', null, h('small', null, `${textOf(page.fold, 'spreader.id') || 'Spreader not named'} `), STEPS[Math.max(0, at)][1]),
+    step === 'answer' || step === 'prepare' ? null : strip(page),
+    page.fold.conflicts ? h('p.say.wrong', { role: 'status' }, `${page.fold.conflicts} ${page.fold.conflicts === 1 ? 'field has' : 'fields have'} two different values; there is no certain answer until one is chosen.`, ...conflictLinks()) : null,
+    content(page, go),
+    h('div.bar', null,
+      at > 0 ? button('Back', () => go(`#/test/${id}/${STEPS[at - 1][0]}`), 'plain') : button('All tests', () => go('#/'), 'plain'),
+      page.undo.length ? button(`Undo ${page.undo.at(-1).label}`, () => page.takeBack(), 'plain undo') : null,
+      at < STEPS.length - 1 ? button(STEPS[at + 1][1], () => go(`#/test/${id}/${STEPS[at + 1][0]}${at === 1 ? '/' + n : ''}`), 'main') : null),
+  ]);
+}
+
+// Where a conflict waits that this step does not show.
+function conflictLinks() {
+  const links = new Map();
+  for (const field of page.fold.fields.values()) {
+    if (!field.conflict) continue;
+    const run = /^runs\[(\d+)\]\.(\w+)/.exec(field.path);
+    const step = !run ? 'prepare' : ['filled', 'containers', 'whole', 'truck', 'counted'].includes(run[2]) ? 'weigh' : 'drop';
+    links.set(run ? `${step}/${run[1]}` : step, run ? `${step === 'weigh' ? 'Weigh' : 'Drop'}, run ${Number(run[1]) + 1}` : 'Prepare');
+  }
+  return [...links].map(([place, text]) => [' ', h('a', { href: `#/test/${page.id}/${place}` }, text)]);
+}
+
+function show(name, content) {
+  const focus = document.activeElement;
+  const kept = focus?.dataset?.path ? { path: focus.dataset.path, from: focus.selectionStart, to: focus.selectionEnd } : focus?.id && name === drawn ? { id: focus.id } : null;
+  const scroll = scrollY;
+  fill(main, content);
+  if (name !== drawn) {
+    scrollTo(0, 0);
+    // A screen reader begins with the new screen, not in the middle of the old one.
+    if (drawn) main.focus({ preventScroll: true });
+    document.title = `${main.querySelector('h1')?.textContent ?? 'Lanewright'}, Lanewright`;
+  } else {
+    scrollTo(0, scroll);
+    const again = kept?.path ? main.querySelector(`[data-path="${CSS.escape(kept.path)}"]`) : kept?.id ? document.getElementById(kept.id) : null;
+    again?.focus({ preventScroll: true });
+    if (kept?.path && again?.setSelectionRange && kept.from !== null && kept.from !== undefined) {
+      try { again.setSelectionRange(kept.from, kept.to); } catch { /* a select has no selection */ }
+    }
+  }
+  drawn = name;
+}
+
+function drawTop() {
+  const [, place, id, step] = location.hash.split('/');
+  fill(top,
+    h('p.mark', null, h('a', { href: '#/' }, 'Lanewright')),
+    h('p.sent', { role: 'status' }, h('a', { href: '#/settings' }, sentText())),
+    yard.store.lasting ? null : h('p.alarm', null, 'This browser stores nothing: what is not sent is lost when the page closes. ', yard.store.trouble),
+    updates.ready ? h('p.alarm', null, 'Newer pages are here. ', button('Use them', () => updates.use(), 'quiet')) : null,
+    place === 'test' && yard.person ? h('nav.steps', { 'aria-label': 'Steps' }, h('ol', null, STEPS.map(([key, name]) => h('li', null,
+      h('a', { href: `#/test/${id}/${key}`, 'aria-current': key === (step ?? 'prepare') ? 'step' : null }, name))))) : null);
+}
+
+/** How much the server does not have; the one line that is always in view. */
+function sentText() {
+  const parts = [`not yet sent: ${yard.unsent}`];
+  if (yard.waiting) parts.push(`waiting: ${yard.waiting}`);
+  if (yard.refused) parts.push(`not taken: ${yard.refused}`);
+  parts.push(sync.online ? 'online' : 'offline');
+  return parts.join(' · ');
+}
+
+function trouble(wrong) {
+  const text = wrong?.name === 'QuotaExceededError'
+    ? 'This device is full: the last text was not kept. Free some space, then type it again.'
+    : `The last text was not kept on this device: ${wrong?.message ?? wrong}`;
+  document.getElementById('trouble')?.remove();
+  add(document.body, [h('p.alarm', { id: 'trouble', role: 'alert' }, text, ' ', button('Close', () => document.getElementById('trouble').remove(), 'quiet'))]);
+}
+
+await openYard();
+document.documentElement.dataset.look = yard.settings.look;
+addEventListener('hashchange', draw);
+// Going away is the last chance to make entries of what was typed; the drafts are kept in any case.
+addEventListener('pagehide', () => page?.settleAll());
+document.addEventListener('visibilitychange', () => { if (document.hidden) page?.settleAll(); });
+onChange(subject => {
+  drawTop();
+  document.documentElement.dataset.look = yard.settings.look;
+  if (!subject && (drawn === 'home' || drawn === 'who')) draw();
+});
+onSync(() => drawTop());
+onCore(() => { if (drawn === 'settings') draw(); });
+await draw();
+startCore();
+navigator.storage?.persist?.().then(kept => yard.store.setFact('persisted', kept)).catch(() => {});
+const version = await startUpdates(() => drawTop());
+startSync(version);
+globalThis.lanewright = { yard, sync, sendNow };

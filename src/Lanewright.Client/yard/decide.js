@@ -1,0 +1,82 @@
+// Decide: adopt the value, reject it or repeat the test; the value keyed in is typed and read back.
+import { button, h } from './dom.js';
+import { clock } from './field.js';
+import { write, yard } from './yard.js';
+
+const VERDICTS = [
+  ['adopt', 'Adopt', 'The value goes into the controller.'],
+  ['repeat', 'Repeat', 'Not good enough yet, or something was wrong.'],
+  ['reject', 'Reject', 'It does not hold; the old value stays.'],
+];
+const WORDS = { adopt: 'Adopted', repeat: 'To be repeated', reject: 'Rejected' };
+
+/** The screen. */
+export function decide(page, go) {
+  const made = page.fold.decisions;
+  const key = `decision ${page.id}`;
+  const form = h('form.decision', { on: { submit: event => event.preventDefault() } });
+  yard.store.fact(key).then(kept => form.append(...content(page, go, key, kept ?? {})));
+  return [made.length ? taken(page, made) : null, form];
+}
+
+function taken(page, made) {
+  return h('section', null, h('h2', null, made.length > 1 ? 'Two decisions stand' : 'Decided'),
+    made.length > 1 ? h('p.say.wrong', null, 'Two people decided differently. A new decision settles it.') : null,
+    h('ul', null, made.map(one => h('li', null, h('strong', null, WORDS[one.payload.verdict] ?? one.payload.verdict),
+      ` by ${one.person}, ${clock(one.at)}. `, one.payload.keyed ? `Keyed in: ${one.payload.keyed}. ` : null,
+      one.payload.readBack ? `Read back: ${one.payload.readBack}. ` : null, one.payload.why))),
+    h('p.hint', null, 'A new decision below replaces it and says why.'));
+}
+
+// What is typed here is kept on the device until it is decided.
+function content(page, go, key, kept) {
+  const keep = change => {
+    Object.assign(kept, change);
+    yard.store.setFact(key, kept);
+  };
+  const say = h('p.say.wrong', { role: 'alert' });
+  const result = page.answer?.results.length === 1 ? page.answer.results[0] : null;
+  const advised = result?.keyIn;
+  const text = (id, label, hint, props = {}) => h('div.field', null, h('label', { for: id }, label),
+    hint ? h('p.hint', { id: id + '-hint' }, hint) : null,
+    h('input', {
+      id, autocomplete: 'off', value: kept[id] ?? '', 'aria-describedby': hint ? id + '-hint' : null,
+      on: { input: event => { keep({ [id]: event.target.value }); compare(); } }, ...props,
+    }));
+  const note = h('p.say', { role: 'status' });
+  const compare = () => {
+    const typed = [kept.keyed, kept.readBack].map(one => plain(one, result?.unit));
+    note.textContent = advised && typed[0] && typed[0] !== plain(advised.number) && kept.verdict !== 'reject'
+      ? `The answer says ${advised.text}; you keyed in ${kept.keyed}.`
+      : typed[0] && typed[1] && typed[0] !== typed[1] ? `Keyed in ${kept.keyed}, but the controller shows ${kept.readBack}. Key it in again.` : '';
+  };
+  compare();
+  return [
+    h('fieldset', null, h('legend', null, 'What is decided?'), VERDICTS.map(([value, name, doc]) => h('label.choice', null,
+      h('input', { type: 'radio', name: 'verdict', value, checked: kept.verdict === value, on: { change: () => { keep({ verdict: value }); compare(); } } }),
+      h('span', null, h('strong', null, name), ' ', doc)))),
+    advised ? h('p', null, 'To key in: ', h('strong', null, advised.text)) : null,
+    text('keyed', 'Value keyed in', 'As it was typed into the controller.', { inputmode: 'decimal' }),
+    text('readBack', 'Read back from the controller', 'A second person reads it from the display.', { inputmode: 'decimal' }),
+    note,
+    h('div.field', null, h('label', { for: 'why' }, 'Why'), h('textarea', {
+      id: 'why', rows: 2, on: { input: event => keep({ why: event.target.value }) },
+    }, kept.why ?? '')),
+    say,
+    button('Write the decision down', async () => {
+      const made = page.fold.decisions;
+      if (!kept.verdict) { say.textContent = 'Choose adopt, repeat or reject.'; return; }
+      if (kept.verdict === 'adopt' && !kept.keyed?.trim()) { say.textContent = 'Adopt needs the value that was keyed in.'; return; }
+      if (made.length && !kept.why?.trim()) { say.textContent = 'It was decided before: say why it changes.'; return; }
+      await write('test.decision', page.id, {
+        verdict: kept.verdict, why: kept.why?.trim() ?? '', keyed: kept.keyed?.trim() || null, readBack: kept.readBack?.trim() || null,
+        ...(made.length > 1 ? { over: made.slice(0, -1).map(one => one.id) } : {}),
+      }, { parent: made.at(-1)?.id ?? null, why: made.length ? kept.why.trim() : null });
+      await yard.store.setFact(key, null);
+      go('#/');
+    }, 'main'),
+  ];
+}
+
+// For a question only: two writings of one number. What holds is what was typed.
+const plain = (text, unit = '') => String(text ?? '').replace(unit, '').replace(',', '.').replace(/\s/g, '');

@@ -1,0 +1,43 @@
+// The first screen: tests on this device and on the server, and the way to a new one.
+import { button, h } from './dom.js';
+import { clock } from './field.js';
+import { foldTest, textOf } from './fold.js';
+import { sync } from './sync.js';
+import { yard } from './yard.js';
+
+const WORDS = { adopt: 'adopted', repeat: 'to be repeated', reject: 'rejected' };
+
+/** The screen. */
+export async function home(go) {
+  const bySubject = new Map();
+  for (const record of await yard.store.allEntries()) {
+    if (!record.entry.kind.startsWith('test.')) continue;
+    if (!bySubject.has(record.subject)) bySubject.set(record.subject, []);
+    bySubject.get(record.subject).push(record);
+  }
+  const here = [...bySubject].map(([id, records]) => foldTest(id, records))
+    .sort((a, b) => (b.touched ?? '').localeCompare(a.touched ?? ''));
+  const open = here.filter(test => !test.decisions.length);
+  const decided = here.filter(test => test.decisions.length).slice(0, 20);
+  const elsewhere = yard.tests.filter(test => test.state === 'open' && !bySubject.has(test.id)).slice(0, 50);
+  return [
+    h('h1', null, 'Tests'),
+    button('New test', () => go('#/new'), 'main wide'),
+    list('In hand', open.map(test => h('li', null, h('a.card', { href: `#/test/${test.id}/weigh` },
+      h('strong', null, textOf(test, 'spreader.id') || 'not named'), h('span', null, textOf(test, 'material.name')),
+      h('small', null, [test.kind === 'verification' ? 'check' : 'drop test', test.touched ? clock(test.touched) : '',
+        test.unsent ? `${test.unsent} on this device only` : 'confirmed', test.conflicts ? `${test.conflicts} to settle` : ''].filter(Boolean).join(' · '))))),
+    'No test is in hand.'),
+    list('On the server, begun elsewhere', elsewhere.map(test => h('li', null, h('a.card', { href: `#/test/${test.id}/weigh` },
+      h('strong', null, test.spreaderName || 'not named'), h('span', null, test.material),
+      h('small', null, `${test.begunBy}, ${clock(test.begunAt)}`)))), sync.online ? null : 'Not known without the server.'),
+    list('Decided', decided.map(test => h('li', null, h('a.card', { href: `#/test/${test.id}/answer` },
+      h('strong', null, textOf(test, 'spreader.id') || 'not named'),
+      h('span', null, test.decision ? `${WORDS[test.decision.payload.verdict] ?? ''} ${test.decision.payload.keyed ?? ''}` : 'two decisions'),
+      h('small', null, test.unsent ? `${test.unsent} on this device only` : 'confirmed')))), null),
+    h('p', null, h('a.plain', { href: '#/settings' }, `${yard.person}: units, sending, this device`), ' ', h('a.plain', { href: '/office' }, 'To the office')),
+  ];
+}
+
+const list = (name, items, empty) => items.length || empty
+  ? h('section', null, h('h2', null, name), items.length ? h('ul.cards', null, items) : h('p.hint', null, empty)) : null;

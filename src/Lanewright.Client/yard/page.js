@@ -1,0 +1,186 @@
+// The test in hand as the steps see it: its fold, the answer beside it, and what can be undone.
+import { ask, onCore } from './core.js';
+import { texts } from './fold.js';
+import { keepDraft, onChange, readTest, seen, setField, yard } from './yard.js';
+
+const IDLE = 1500;
+
+export class Page {
+  fold = null;
+  answer = null;
+  /** How it will be weighed and what to expect: questions of the plan, no observations, so they stay on this device. */
+  plan = { method: 'containers', delivery: '' };
+  /** Fields changed on this page, the latest last: {path, before, label}. */ undo = [];
+  #timers = new Map();
+  #keeping = new Map();
+  #queue = Promise.resolve();
+  #answered = new Set();
+  #redraw;
+  #busy = 0;
+  #drawn = '';
+
+  /** @param {string} id @param {() => void} redraw Called when the shape of the page may have changed. */
+  constructor(id, redraw) {
+    this.id = id;
+    this.#redraw = redraw;
+  }
+
+  async open() {
+    await this.#read();
+    this.plan = await yard.store.fact(`plan ${this.id}`) ?? { method: this.fold.method ?? 'containers', delivery: '' };
+    onChange(async (subject, own) => {
+      if (subject !== this.id || this.closed) return;
+      if (own) return;
+      await this.#read();
+      if (this.closed) return;
+      this.redrawIfChanged();
+      this.showTexts();
+      this.compute();
+    });
+    onCore(() => { if (!this.closed) this.compute(); });
+    this.compute();
+    return this;
+  }
+
+  // What is being typed in this moment stands before what is stored: a stored draft may be a key behind.
+  async #read() {
+    const fold = await readTest(this.id);
+    for (const [path, { text }] of this.#timers) {
+      const field = fold.fields.get(path) ?? { path, heads: [] };
+      fold.fields.set(path, { ...field, conflict: false, text, typing: true });
+    }
+    this.fold = fold;
+  }
+
+  /** Reads the entries anew, after they came from the server. */
+  async reopen() {
+    await this.#read();
+    this.compute();
+  }
+
+  /** Makes entries of everything typed. */
+  settleAll() {
+    return Promise.all([...this.#timers.keys()].map(path => this.settle(path)));
+  }
+
+  close() {
+    this.closed = true;
+    this.settleAll();
+  }
+
+  /** Calls back after every answer of Core; the redrawn page listens anew. */
+  onAnswer(listen) {
+    this.#answered.add(listen);
+  }
+
+  /** A new drawing of the screen begins. */
+  forget() {
+    this.#answered.clear();
+    this.#drawn = this.#shape();
+  }
+
+  redrawIfChanged() {
+    if (!this.closed && this.#drawn !== this.#shape()) this.#redraw();
+  }
+
+  #shape() {
+    return shapeOf(this.fold) + this.undo.length;
+  }
+
+  /** What is asked of Core: everything typed, in the test's own units and decimal mark. */
+  question() {
+    return { culture: yard.settings.culture, units: yard.settings.units, kind: this.fold.kind, fields: texts(this.fold) };
+  }
+
+  async compute() {
+    const turn = ++this.#busy;
+    const answer = await ask('Live', this.question());
+    if (!answer || this.closed || turn !== this.#busy) return;
+    this.answer = answer;
+    for (const listen of this.#answered) listen(answer);
+  }
+
+  /** A key was pressed in a field: kept at once, an entry when the person pauses or leaves the field. */
+  type(path, text, label) {
+    const field = this.fold.fields.get(path) ?? { path, heads: [], conflict: false };
+    // While an earlier text of this field is being written down, what this one replaces is known only after it.
+    const typed = this.#timers.get(path);
+    const replaces = typed ? typed.replaces : this.#keeping.has(path) ? null : seen(this.fold, path);
+    this.fold.fields.set(path, { ...field, text, typing: true });
+    keepDraft(this.id, path, text, replaces ?? seen(this.fold, path)).catch(wrong => this.onTrouble?.(wrong));
+    clearTimeout(this.#timers.get(path)?.timer);
+    this.#timers.set(path, { text, label, replaces, timer: setTimeout(() => this.settle(path, false), IDLE) });
+    this.compute();
+  }
+
+  /** Makes the entry of what was typed into a field; the screen may change only when the person left the field. */
+  async settle(path, left = true) {
+    const typed = this.#timers.get(path);
+    if (!typed) return;
+    clearTimeout(typed.timer);
+    this.#timers.delete(path);
+    await this.#keep(path, typed.text, typed.label, null, true, typed.replaces);
+    if (left) this.redrawIfChanged();
+  }
+
+  /** Writes a field down at once. */
+  async set(path, text, label = '', why = null, undoable = true) {
+    clearTimeout(this.#timers.get(path)?.timer);
+    this.#timers.delete(path);
+    await this.#keep(path, text, label, why, undoable, null);
+    this.redrawIfChanged();
+  }
+
+  // One after the other, so that each text replaces the one before it and not its predecessor.
+  #keep(...about) {
+    this.#keeping.set(about[0], (this.#keeping.get(about[0]) ?? 0) + 1);
+    this.#queue = this.#queue.then(() => this.#write(...about));
+    return this.#queue;
+  }
+
+  async #write(path, text, label, why, undoable, replaces) {
+    try {
+      const before = await setField(this.fold, path, text, why, replaces ?? seen(this.fold, path));
+      if (before !== null && undoable) this.undo.push({ path, before, label });
+      await this.#read();
+    } catch (wrong) {
+      this.onTrouble?.(wrong);
+    }
+    const left = this.#keeping.get(path) - 1;
+    if (left) this.#keeping.set(path, left);
+    else this.#keeping.delete(path);
+    this.compute();
+  }
+
+  /** Takes back the latest change made on this page; as an entry of its own, since nothing is removed. */
+  async takeBack() {
+    await this.settleAll();
+    const last = this.undo.pop();
+    if (!last) return null;
+    await this.set(last.path, last.before, last.label, 'taken back', false);
+    await this.redraw();
+    return last;
+  }
+
+  /** Puts texts that came from elsewhere into the fields on the screen, except the one that is being typed in. */
+  showTexts() {
+    for (const control of document.querySelectorAll('[data-path]')) {
+      const field = this.fold.fields.get(control.dataset.path);
+      if (field && !field.typing && control.value !== undefined && control.value !== field.text && !this.#timers.has(field.path))
+        control.value = field.text;
+    }
+  }
+
+  /** Draws the screen anew, from what is stored now. */
+  async redraw() {
+    await this.#read();
+    this.#redraw();
+  }
+}
+
+// What decides which fields a page shows: the fields there are and where two texts stand.
+function shapeOf(fold) {
+  return [...fold.fields.values()].filter(field => field.text !== '' || field.conflict)
+    .map(field => field.path + (field.conflict ? '!' : '')).sort().join('\n')
+    + fold.photos.map(photo => photo.id) + fold.decisions.map(one => one.id) + fold.notes.length;
+}

@@ -1,0 +1,213 @@
+// Prepare: cautions first, then what the test needs to know, a checklist, and the plan.
+import { ask } from './core.js';
+import { groups, listOf, METHODS, take } from './begin.js';
+import { button, fill, h } from './dom.js';
+import { field } from './field.js';
+import { textOf } from './fold.js';
+import { write, yard } from './yard.js';
+
+const CHECKS = [
+  'Everyone near the truck knows that the auger or chain is about to run.',
+  'Spinner off or moved clear; chute and catch in place, wheels chocked, brake set.',
+  'Hopper filled with the material of the season, lumps out, gate set and its opening read.',
+  'Hydraulic oil warm; engine at working speed for the test.',
+  'Metering primed: material falls before the first run is counted.',
+  'Scale level, free of snow, shows zero; its division read off the plate.',
+  'Containers whole and dry; each will get its own tare.',
+];
+
+const LOOPS = [['closed', 'Closed loop: it counts a sensor'], ['open', 'Open loop: it only sets the drive']];
+const CONSTANTS = [
+  ['pulses-per-mass', 'Pulses per mass'], ['mass-per-pulse', 'Mass per pulse'],
+  ['mass-per-revolution', 'Mass per turn'], ['mass-per-time', 'Mass per time at a setting'],
+];
+const UNITS = ['pulse/lb', 'pulse/kg', 'lb/pulse', 'g/pulse', 'kg/pulse', 'lb/rev', 'kg/rev', 'lb/min', 'kg/min', 'kg/s'];
+const KINDS = ['platform', 'floor', 'pallet', 'forklift', 'hanging', 'vehicle', 'wheel-load'];
+const CLASSES = [['iii', 'III'], ['iii-l', 'III L'], ['iiii', 'IIII']];
+const YES = [['yes', 'yes'], ['no', 'no']];
+
+/** The screen. */
+export function prepare(page) {
+  const plan = h('div', { 'aria-live': 'polite' }, h('p.hint', null, 'The plan comes when the computing part has started.'));
+  const cautions = h('ul.cautions');
+  drawPlan(page, plan, cautions);
+  page.onAnswer(() => drawPlan(page, plan, cautions));
+  return [
+    h('section', { 'aria-labelledby': 'cautions' }, h('h2', { id: 'cautions' }, 'Before anything runs'), cautions),
+    group('What is tested', spreaderFields(page)),
+    group('What is dropped', materialFields(page)),
+    group('What weighs it', scaleFields(page)),
+    h('section', { 'aria-labelledby': 'plan' }, h('h2', { id: 'plan' }, 'Plan'), expected(page, plan, cautions), plan),
+    checklist(page),
+  ];
+}
+
+const group = (name, controls) => h('section', null, h('h2', null, name), controls);
+
+const same = list => list.map(value => [value, value]);
+
+function spreaderFields(page) {
+  return [
+    field(page, 'spreader.id', { label: 'Spreader', mode: 'text' }),
+    field(page, 'spreader.loop', { label: 'Controller', choices: LOOPS }),
+    field(page, 'spreader.constant', { label: 'The constant is', choices: CONSTANTS }),
+    field(page, 'spreader.unit', { label: 'Keyed in as', choices: same(UNITS) }),
+    more('More about the spreader', [
+      field(page, 'spreader.current', { label: 'Value in the controller now' }),
+      field(page, 'spreader.resolution', { label: 'Smallest step the controller takes' }),
+      field(page, 'spreader.lowest', { label: 'Smallest value it takes' }),
+      field(page, 'spreader.highest', { label: 'Largest value it takes' }),
+      field(page, 'spreader.metering', { label: 'Auger, drag chain or belt', mode: 'text' }),
+      field(page, 'title', { label: 'Name of this test', mode: 'text' }),
+      field(page, 'date', { label: 'Day', mode: 'text', hint: 'Like 2026-01-31.' }),
+      field(page, 'place', { label: 'Place', mode: 'text' }),
+      field(page, 'people', { label: 'People', mode: 'text' }),
+    ]),
+  ];
+}
+
+function materialFields(page) {
+  return [
+    fromRegister(page, 'materials', 'material', 'name', 'Take from the register'),
+    field(page, 'material.name', { label: 'Material', mode: 'text' }),
+    more('Density and moisture', [
+      field(page, 'material.bulkDensity', { label: 'Bulk density', unit: page.fold.fields.get('units')?.text === 'us' ? 'lb/ft³' : 'kg/m³' }),
+      field(page, 'material.moisture.share', { label: 'Water in it', hint: 'Like 2 %. With it the constant is for dry material.' }),
+      field(page, 'material.moisture.of', { label: 'Share of', choices: [['wet', 'the wet mass'], ['dry', 'the dry mass']] }),
+    ]),
+  ];
+}
+
+function scaleFields(page) {
+  return [
+    fromRegister(page, 'scales', 'scale', 'id', 'Take from the register'),
+    field(page, 'scale.id', { label: 'Scale', mode: 'text' }),
+    field(page, 'scale.division', { label: 'Smallest step it shows' }),
+    field(page, 'commonError', {
+      label: 'Empty and full weighed on this scale within minutes?', choices: YES,
+      hint: 'Yes only when it stays in place and is not set in between.',
+    }),
+    more('More about the scale', [
+      field(page, 'scale.kind', { label: 'Kind', choices: same(KINDS) }),
+      field(page, 'scale.capacity', { label: 'Most it may weigh' }),
+      field(page, 'scale.class', { label: 'Class on the plate', choices: CLASSES }),
+      field(page, 'scale.rules', { label: 'Rules behind the class', choices: [['handbook-44', 'NIST Handbook 44'], ['oiml', 'OIML R 76']] }),
+      field(page, 'scale.tolerance', { label: 'Or a tolerance of its own' }),
+      field(page, 'scale.verified', { label: 'Last verified', mode: 'text', hint: 'Like 2026-01-31.' }),
+    ]),
+  ];
+}
+
+// A shortcut that writes a whole group of fields from a record of the register.
+function fromRegister(page, list, name, key, label) {
+  const items = listOf(list);
+  if (!items.length) return null;
+  const id = `from-${list}`;
+  return h('div.field', null, h('label', { for: id }, label), h('select', {
+    id,
+    on: {
+      change: async event => {
+        const record = items.find(item => item.id === event.target.value)?.record;
+        if (!record) return;
+        const fields = {};
+        take(fields, name, groups[name], record);
+        for (const path of [...page.fold.fields.keys()].filter(path => path.startsWith(name + '.') && !(path in fields)))
+          await page.set(path, '', path);
+        for (const [path, text] of Object.entries(fields)) await page.set(path, text, path);
+        page.redraw();
+      },
+    },
+  }, h('option', { value: '' }, 'choose'), items.map(item =>
+    h('option', { value: item.id, selected: String(item.record[key]) === textOf(page.fold, `${name}.${key}`) }, item.record[key]))));
+}
+
+function more(name, controls) {
+  const open = yard.opened?.has(name);
+  return h('details', {
+    open,
+    on: {
+      toggle: event => {
+        yard.opened ??= new Set();
+        if (event.target.open) yard.opened.add(name);
+        else yard.opened.delete(name);
+      },
+    },
+  }, h('summary', null, name), controls);
+}
+
+function expected(page, plan, cautions) {
+  const keep = change => {
+    Object.assign(page.plan, change);
+    yard.store.setFact(`plan ${page.id}`, page.plan);
+    drawPlan(page, plan, cautions);
+  };
+  return [
+    h('div.field', null, h('label', { for: 'plan-method' }, 'Weighed by'),
+      h('select', { id: 'plan-method', on: { change: event => keep({ method: event.target.value }) } },
+        METHODS.map(([value, text]) => h('option', { value, selected: value === page.plan.method }, text)))),
+    h('div.field', null, h('label', { for: 'plan-delivery' }, 'What it delivers in a minute, roughly'),
+      h('p.hint', { id: 'plan-delivery-hint' }, 'For the length of a run; leave it empty when nobody knows.'),
+      h('input', {
+        id: 'plan-delivery', inputmode: 'decimal', autocomplete: 'off', value: page.plan.delivery, 'aria-describedby': 'plan-delivery-hint',
+        on: { input: event => keep({ delivery: event.target.value }) },
+      })),
+  ];
+}
+
+async function drawPlan(page, plan, cautions) {
+  const answer = await ask('Plan', { ...page.question(), ...page.plan });
+  if (!answer) return;
+  fill(cautions, answer.cautions.map(caution => h('li', null, caution.text, h('small', null, ' ', caution.source))));
+  fill(plan,
+    answer.best ? h('p.strong', null, answer.best) : h('p.hint', null, 'A plan needs the scale with its division.'),
+    answer.containers ? h('p', null, answer.containers) : null,
+    answer.time ? h('p', null, answer.time) : null,
+    answer.grid.length ? h('details', null, h('summary', null, 'Other ways to do it'), table(answer.grid),
+      h('ul', null, answer.practices.map(text => h('li', null, text)))) : null);
+}
+
+function table(grid) {
+  const runs = [...new Set(grid.flatMap(row => row.choices.map(choice => choice.runs)))].sort((a, b) => a - b);
+  return h('div.scroll', { tabindex: '0', role: 'region', 'aria-label': 'Interval to expect' }, h('table', null,
+    h('caption', null, 'Interval to expect, ± %. Bold is enough.'),
+    h('thead', null, h('tr', null, h('th', { scope: 'col' }, 'Mass a run'), runs.map(n => h('th', { scope: 'col' }, `${n} runs`)))),
+    h('tbody', null, grid.map(row => h('tr', null, h('th', { scope: 'row' }, row.mass), runs.map(n => {
+      const choice = row.choices.find(one => one.runs === n);
+      return h('td', null, choice ? (choice.enough ? h('strong', null, choice.expected) : choice.expected) : '');
+    }))))));
+}
+
+// The ticks are remembered on this device; the note that says everything was checked is part of the record.
+function checklist(page) {
+  const key = `checks ${page.id}`;
+  const note = page.fold.notes.find(one => String(one.payload.text).startsWith('Checked before the drop'));
+  const box = h('section', null, h('h2', null, 'Checklist'));
+  if (note) {
+    box.append(h('p', null, `✓ Checked by ${note.person}.`));
+    return box;
+  }
+  yard.store.fact(key).then(ticked => {
+    const done = new Set(ticked ?? []);
+    const say = h('p', { role: 'status' });
+    const show = () => { say.textContent = `${done.size} of ${CHECKS.length} checked`; };
+    box.append(h('ul.checks', null, CHECKS.map((text, i) => h('li', null, h('label', null,
+      h('input', {
+        type: 'checkbox', checked: done.has(i),
+        on: {
+          change: event => {
+            if (event.target.checked) done.add(i);
+            else done.delete(i);
+            yard.store.setFact(key, [...done]);
+            show();
+          },
+        },
+      }), h('span', null, text))))), say,
+    button('Everything is checked: keep a note', () => {
+      const open = CHECKS.filter((_, i) => !done.has(i));
+      write('test.note', page.id, { text: open.length ? `Checked before the drop, except: ${open.join(' ')}` : 'Checked before the drop: everything on the list.' })
+        .then(() => page.redraw());
+    }, 'quiet'));
+    show();
+  });
+  return box;
+}

@@ -1,0 +1,38 @@
+// The pages on this device: kept by the service worker, so that they open without a network, and renewed as a whole.
+
+export const updates = {
+  version: '',
+  /** Whether the pages open without a network, and why not. */ offline: false,
+  why: 'not known yet',
+  /** Whether newer pages wait. */ ready: false,
+  use: () => {},
+};
+
+/** Registers the service worker and looks for newer pages; gives the version of these pages. */
+export async function startUpdates(tell) {
+  updates.version = await fetch('/pages.json').then(answer => answer.json()).then(pages => pages.version, () => 'unknown');
+  if (!('serviceWorker' in navigator)) {
+    updates.why = isSecureContext ? 'this browser cannot.' : 'the address is neither localhost nor https with a trusted certificate.';
+    tell();
+    return updates.version;
+  }
+  navigator.serviceWorker.addEventListener('message', ({ data }) => {
+    if (data.pages === 'newer') {
+      updates.ready = true;
+      updates.use = () => navigator.serviceWorker.controller?.postMessage('use');
+    }
+    if (data.pages === 'used') location.reload();
+    tell();
+  });
+  try {
+    await navigator.serviceWorker.register('/yard/service.js', { scope: '/yard/' });
+    const registration = await navigator.serviceWorker.ready;
+    updates.offline = true;
+    registration.active?.postMessage('look');
+    addEventListener('online', () => registration.active?.postMessage('look'));
+  } catch (wrong) {
+    updates.why = `the browser refused: ${wrong.message}`;
+  }
+  tell();
+  return updates.version;
+}

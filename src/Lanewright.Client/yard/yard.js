@@ -1,0 +1,159 @@
+// The state of this page: who works on which device, the entries of the test in hand, and the one road by which anything
+// is written down.
+import { foldTest, textOf } from './fold.js';
+import { newId } from './ids.js';
+import { openStore } from './store.js';
+
+/** This page among the pages of the device: two pages may type into one field at once. */
+export const pageId = newId();
+
+export const yard = {
+  /** @type {any} */ store: null,
+  device: '',
+  person: '',
+  /** 'local' or 'accounts'. */ mode: 'local',
+  signedIn: /** @type {string|null} */ (null),
+  role: /** @type {string|null} */ (null),
+  settings: { units: 'us', culture: 'en-US', look: 'device' },
+  register: /** @type {any} */ (null),
+  tests: /** @type {any[]} */ ([]),
+  unsent: 0,
+  waiting: 0,
+  refused: 0,
+};
+
+const listeners = new Set();
+const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('lanewright-yard') : null;
+
+/** Listens for changes of what is stored: (subject or null for other facts, whether this page wrote it). */
+export function onChange(listen) {
+  listeners.add(listen);
+}
+
+/** Tells this page and the device's other pages that something was stored. */
+export function changed(subject = null, own = true) {
+  channel?.postMessage({ subject });
+  tell(subject, own);
+}
+
+function tell(subject, own) {
+  for (const listen of listeners) listen(subject, own);
+}
+
+/** Opens the store and reads what the page needs to begin. */
+export async function openYard() {
+  yard.store = await openStore();
+  yard.device = await yard.store.settleFact('device', newId());
+  await readFacts();
+  if (channel) channel.onmessage = async ({ data }) => {
+    await readFacts();
+    tell(data.subject, false);
+  };
+  // Held as long as this page lives, so that another page knows whose drafts nobody types any more.
+  navigator.locks?.request('page-' + pageId, () => new Promise(() => {}));
+  await adoptDrafts();
+}
+
+async function readFacts() {
+  yard.person = await yard.store.fact('person') ?? '';
+  yard.settings = { ...defaults(), ...await yard.store.fact('settings') };
+  yard.register = await yard.store.fact('register');
+  yard.tests = await yard.store.fact('tests') ?? [];
+  await count();
+}
+
+/** Counts what the server does not have. */
+export async function count() {
+  const photos = (await yard.store.photos()).filter(photo => photo.state === 'phone').length;
+  yard.unsent = await yard.store.count('phone') + photos;
+  yard.waiting = await yard.store.count('wait');
+  yard.refused = await yard.store.count('refused');
+}
+
+// The decimal mark and units that people in the browser's country use.
+function defaults() {
+  const known = ['en-US', 'en-GB', 'de-DE', 'fr-FR', 'fr-CA', 'fi-FI', 'nb-NO', 'tr-TR'];
+  const language = navigator.language || 'en-US';
+  const culture = known.find(name => name.toLowerCase() === language.toLowerCase())
+    ?? known.find(name => name.slice(0, 2) === language.slice(0, 2).toLowerCase()) ?? 'en-US';
+  return { culture, units: culture === 'en-US' ? 'us' : 'si', look: 'device' };
+}
+
+/** Remembers a fact of this device. */
+export async function remember(key, value) {
+  await yard.store.setFact(key, value);
+  await readFacts();
+  changed(null);
+}
+
+/** Writes an entry down; it is on this device's disk when the promise is kept. */
+export async function write(kind, subject, payload, { parent = null, why = null, photo = null, draft = null } = {}) {
+  const at = new Date();
+  const entry = await yard.store.addEntry(seq => ({
+    id: newId(at.getTime()),
+    kind,
+    subject,
+    person: yard.person || 'not named',
+    device: yard.device,
+    seq,
+    at: at.toISOString(),
+    zone: Intl.DateTimeFormat().resolvedOptions().timeZone ?? null,
+    parent,
+    why,
+    payload,
+  }), photo, draft);
+  await count();
+  changed(subject);
+  return entry;
+}
+
+/** Reads a test as this page sees it. */
+export async function readTest(id) {
+  const [records, drafts] = await Promise.all([yard.store.entriesOf(id), yard.store.drafts()]);
+  return foldTest(id, records, drafts.filter(draft => draft.test === id && draft.page === pageId));
+}
+
+const draftKey = (test, path) => `${test} ${path} ${pageId}`;
+
+/** Keeps what is being typed; `replaces` is what the person saw in the field when beginning to type. */
+export function keepDraft(test, path, text, replaces) {
+  return yard.store.putDraft({ key: draftKey(test, path), test, path, text, page: pageId, ...replaces });
+}
+
+/** What a new text in a field replaces: the text seen, or all the texts seen when two stood. */
+export function seen(fold, path) {
+  const heads = fold.fields.get(path)?.heads ?? [];
+  return { parent: heads.at(-1)?.entry.id ?? null, over: heads.slice(0, -1).map(head => head.entry.id) };
+}
+
+/** Makes an entry of a field's text, unless it says nothing new. Gives the text that stood before, or null. */
+export async function setField(fold, path, text, why = null, replaces = seen(fold, path)) {
+  const before = fold.fields.get(path);
+  const stood = before?.heads.length && !before.conflict ? before.heads[0].text : '';
+  const key = draftKey(fold.id, path);
+  if (text === stood && !before?.conflict && replaces.parent === seen(fold, path).parent) {
+    await yard.store.dropDraft({ key, text });
+    return null;
+  }
+  const { parent, over } = replaces;
+  await write('test.field', fold.id, { path, text, ...(over.length ? { over } : {}) }, { parent, why, draft: { key, text } });
+  return stood;
+}
+
+// Texts that a page left behind when it was closed or died become entries now: nothing typed is lost.
+async function adoptDrafts() {
+  const drafts = (await yard.store.drafts()).filter(draft => draft.page !== pageId);
+  if (!drafts.length) return;
+  const held = new Set((await navigator.locks?.query())?.held?.map(lock => lock.name) ?? []);
+  for (const draft of drafts) {
+    if (held.has('page-' + draft.page)) continue;
+    const fold = foldTest(draft.test, await yard.store.entriesOf(draft.test));
+    if (textOf(fold, draft.path) === draft.text && !fold.fields.get(draft.path)?.conflict) {
+      await yard.store.dropDraft(draft);
+      continue;
+    }
+    const over = draft.over ?? [];
+    await write('test.field', draft.test, { path: draft.path, text: draft.text, ...(over.length ? { over } : {}) },
+      { parent: draft.parent, draft });
+  }
+}
