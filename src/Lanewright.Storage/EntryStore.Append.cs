@@ -35,6 +35,33 @@ public sealed partial class EntryStore
         return WriteAsync(context => AppendAsync(context, sent, stop), stop);
     }
 
+    /// <summary>
+    /// Takes in any number of drafts, all of them or none: when one cannot be taken in, nothing is kept and the answer says
+    /// which and why.
+    /// </summary>
+    public Task<AppendAnswer> AppendAllAsync(IReadOnlyList<EntryDraft> drafts, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(drafts);
+        var sent = drafts.Select(Reading).ToList();
+        return sent.Find(one => one.Draft is null) is { } wrong
+            ? Task.FromResult(new AppendAnswer([new(wrong.Id, AppendStatus.Rejected, null, wrong.Problem!.ToString())], 0))
+            : WriteAsync(
+                async context =>
+                {
+                    var results = new List<AppendResult>(sent.Count);
+                    var last = 0L;
+                    foreach (var batch in sent.Chunk(MostEntries))
+                    {
+                        var answer = await AppendAsync(context, batch, stop);
+                        results.AddRange(answer.Results);
+                        last = answer.Last;
+                    }
+
+                    return new AppendAnswer(results, last);
+                },
+                stop);
+    }
+
     private async Task<AppendAnswer> AppendAsync(
         RecordsContext context, IReadOnlyList<EntryReading> sent, CancellationToken stop)
     {

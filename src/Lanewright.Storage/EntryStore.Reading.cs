@@ -110,6 +110,15 @@ public sealed partial class EntryStore
         WithAsync<IReadOnlyList<RegisterItem>>(async context =>
             await context.RegisterItems.OrderBy(item => item.Kind).ThenBy(item => item.Id).ToListAsync(stop));
 
+    /// <summary>The register's current records of one kind, such as <c>spreader</c>, in order of identity.</summary>
+    public Task<IReadOnlyList<RegisterItem>> RegisterAsync(string kind, CancellationToken stop = default) =>
+        WithAsync<IReadOnlyList<RegisterItem>>(async context =>
+            await context.RegisterItems.Where(item => item.Kind == kind).OrderBy(item => item.Id).ToListAsync(stop));
+
+    /// <summary>One current record of the register; null when there is none of this identity.</summary>
+    public Task<RegisterItem?> RegisterItemAsync(string id, CancellationToken stop = default) =>
+        WithAsync(context => context.RegisterItems.FirstOrDefaultAsync(item => item.Id == id, stop));
+
     /// <summary>What happened to a spreader, or to all when null, in the order received.</summary>
     public Task<IReadOnlyList<SpreaderEvent>> EventsAsync(string? spreader, CancellationToken stop = default) =>
         WithAsync<IReadOnlyList<SpreaderEvent>>(async context => await context.SpreaderEvents

@@ -1,4 +1,5 @@
 using Lanewright.Core.Findings;
+using Lanewright.Core.Register;
 using Lanewright.Core.Spreading;
 using Lanewright.Core.Weighing;
 
@@ -23,6 +24,7 @@ public static class FindingCatalogue
         new("Scale and weighing", WeighingFindings.All),
         new("Runs and answer", DropTestFindings.All),
         new("Planning", PlanFindings.All),
+        new("The register", RegisterFindings.All),
     ];
 
     /// <summary>Every kind of finding.</summary>

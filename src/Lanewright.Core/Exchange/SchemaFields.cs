@@ -17,7 +17,7 @@ public sealed class SchemaFields : Fields
 {
     private readonly List<(string Name, Need Need, Action<Utf8JsonWriter> Write)> fields = [];
 
-    private SchemaFields(string path) => Path = path;
+    internal SchemaFields(string path) => Path = path;
 
     /// <inheritdoc/>
     public override string Path { get; }

@@ -84,6 +84,12 @@ public enum SpreaderChange
     Other,
 }
 
+/// <summary>Something done to a spreader.</summary>
+/// <param name="Change">What.</param>
+/// <param name="Date">When.</param>
+/// <param name="Note">Anything else.</param>
+public sealed record RegisterEvent(SpreaderChange Change, DateOnly Date, string Note);
+
 /// <summary>The yard's rules.</summary>
 public sealed record YardRules
 {

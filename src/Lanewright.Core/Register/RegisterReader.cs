@@ -107,6 +107,57 @@ public static class RegisterReader
         return name is null ? null : new(name, retired ?? false);
     }
 
+    /// <summary>The yard's rules; what is left out is as <see cref="YardRules"/> has it. Null when something is wrong.</summary>
+    public static YardRules? Rules(Fields fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        var usual = new YardRules();
+        var tolerance = SheetReader.Share(
+            fields, "tolerance", "Tolerance for delivered against weighed; 5 % when left out.", 0.001, 0.5);
+        var month = fields.Count("seasonMonth", "Month in which the season starts, 1 to 12; 9 when left out.", Need.Optional, 1, 12);
+        var day = fields.Count("seasonDay", "Day of that month; 1 when left out.", Need.Optional, 1, 31);
+        var after = fields.Group(
+            "recalibrateAfter", "Changes after which a spreader is calibrated again.", group => ChangesOf(group, usual), Need.Optional);
+        var (m, d) = ((int)(month ?? usual.SeasonMonth), (int)(day ?? usual.SeasonDay));
+        // A year without a 29 February: the season starts in every year.
+        if (d > DateTime.DaysInMonth(2025, m))
+        {
+            fields.Report(RegisterFindings.NoSuchDay, "seasonDay", Place.Count("month", m), Place.Count("day", d));
+            return null;
+        }
+
+        return new()
+        {
+            Tolerance = tolerance?.Si ?? usual.Tolerance,
+            SeasonMonth = m,
+            SeasonDay = d,
+            RecalibrateAfter = after?.Changes ?? usual.RecalibrateAfter,
+        };
+    }
+
+    /// <summary>Something done to a spreader; null when what or when is missing.</summary>
+    public static RegisterEvent? Event(Fields fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        var change = fields.Choice("event", "What was done.", Changes);
+        var date = fields.Date("date", "The day it was done.");
+        var note = fields.Text("note", "Anything else.", Need.Optional, 500);
+        return change is { } c && date is { } d ? new(c, d, note ?? "") : null;
+    }
+
+    private static ChosenChanges ChangesOf(Fields fields, YardRules usual)
+    {
+        var chosen = new List<SpreaderChange>();
+        foreach (var word in Changes)
+        {
+            if (fields.YesNo(word.Text, word.Doc, Need.Optional) ?? usual.RecalibrateAfter.Contains(word.Value)) chosen.Add(word.Value);
+        }
+
+        return new(chosen);
+    }
+
+    private sealed record ChosenChanges(IReadOnlyList<SpreaderChange> Changes);
+
     private static string Words(Fields fields, string name, string doc) =>
         fields.Text(name, doc, Need.Optional, 120) ?? "";
 }

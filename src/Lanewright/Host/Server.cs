@@ -32,7 +32,7 @@ internal static class Server
             else kestrel.ListenLocalhost(options.Port);
         });
         builder.Services.AddSingleton(options);
-        builder.Services.AddRazorComponents();
+        OfficeServices.Add(builder.Services, store, options.Accounts == AccountsMode.Local);
         var app = builder.Build();
         app.Use(Problems.Catch);
         app.Use(RequestGuard.Check);

@@ -33,7 +33,7 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock)
             .Where(one => one.Record is not null).Select(one => (one.Id, Record: one.Record!)).ToList();
         var states = spreaders.ToDictionary(one => one.Id, one => State(one.Id, one.Record), StringComparer.Ordinal);
         var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
-        var due = DueList.Of(states.Values, new(), today).ToDictionary(item => item.Spreader);
+        var due = DueList.Of(states.Values, RulesOf(items), today).ToDictionary(item => item.Spreader);
         return
         [
             .. spreaders.Where(one => !one.Record.Retired).OrderBy(one => one.Record.Spreader.Id, StringComparer.Ordinal)
@@ -59,12 +59,46 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock)
         }
     }
 
+    /// <summary>The yard's rules; the usual ones where nothing, or nothing readable, is written down.</summary>
+    internal async Task<YardRules> RulesAsync(CancellationToken stop) =>
+        RulesOf(await store.RegisterAsync(RegisterKind.Rules.Word, stop));
+
+    /// <summary>A list of the register.</summary>
+    internal async Task<RegisterList> ListAsync(RegisterKind kind, CancellationToken stop) => new(
+        kind,
+        [
+            .. (await store.RegisterAsync(kind.Word, stop)).Select(item => new RegisterRow(item, RegisterPayload.Texts(item.Payload)))
+                .OrderBy(row => row.Item.Retired).ThenBy(row => row.Texts.GetValueOrDefault(kind.Key, ""), StringComparer.Ordinal),
+        ]);
+
+    /// <summary>Whether another record of the kind has a name already.</summary>
+    internal async Task<bool> TakenAsync(RegisterKind kind, string name, string subject, CancellationToken stop) =>
+        (await store.RegisterAsync(kind.Word, stop)).Any(item => item.Id != subject
+            && string.Equals(OfficeText.Member(item.Payload, kind.Key), name, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>What is offered while typing: the names of depots and materials.</summary>
+    internal async Task<IReadOnlyDictionary<string, IReadOnlyList<string>>> SuggestionsAsync(RegisterKind kind, CancellationToken stop)
+    {
+        var suggestions = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
+        foreach (var named in new[] { RegisterKind.Depot, RegisterKind.Material })
+        {
+            if (kind == named || kind.Fields.All(field => field.Path != named.Word)) continue;
+            suggestions[named.Word] = [.. (await ListAsync(named, stop)).Rows.Where(row => !row.Item.Retired).Select(row => row.Texts.GetValueOrDefault(named.Key, ""))];
+        }
+
+        return suggestions;
+    }
+
     internal async Task<IReadOnlyList<RegisterPerson>> PeopleAsync(CancellationToken stop) =>
     [
-        .. (await store.RegisterAsync(stop)).Where(item => item.Kind == "person")
+        .. (await store.RegisterAsync(RegisterKind.Person.Word, stop))
             .Select(item => Read(item, RegisterReader.Person)).OfType<RegisterPerson>()
             .OrderBy(person => person.Name, StringComparer.Ordinal),
     ];
+
+    private static YardRules RulesOf(IReadOnlyList<RegisterItem> items) =>
+        items.Where(item => item.Kind == RegisterKind.Rules.Word).Select(item => Read(item, RegisterReader.Rules)).FirstOrDefault()
+        ?? new();
 
     // A record that cannot be read is left out here and stays as it is in the register.
     private static T? Read<T>(RegisterItem item, Func<Fields, T?> read)

@@ -16,7 +16,15 @@ internal static class OfficePages
 
     internal static void Map(WebApplication app, EntryStore store)
     {
-        var data = new OfficeData(store, TimeProvider.System);
+        var data = app.Services.GetRequiredService<OfficeData>();
+        WhoPages.Map(app);
+        new RegisterForms(data, app.Services.GetRequiredService<OfficeWriter>()).Map(app);
+        foreach (var kind in RegisterKind.All.Where(kind => kind != RegisterKind.Spreader))
+        {
+            app.MapGet("/office/" + kind.List, async (CancellationToken stop) =>
+                Page<RegisterListPage>(new() { ["Model"] = await data.ListAsync(kind, stop) }));
+        }
+
         app.MapGet("/office", async (CancellationToken stop) =>
             Page<SpreadersPage>(new() { ["Spreaders"] = await data.SpreadersAsync(stop) }));
         app.MapGet("/office/spreaders.csv", async (CancellationToken stop) =>
@@ -36,8 +44,6 @@ internal static class OfficePages
             ],
         }));
         app.MapGet("/office/compare", (string? a, string? b, CancellationToken stop) => Compare(store, a, b, stop));
-        app.MapGet("/office/people", async (CancellationToken stop) =>
-            Page<PeoplePage>(new() { ["People"] = await data.PeopleAsync(stop) }));
         app.MapGet("/office/audit", (long? before, CancellationToken stop) => Audit(store, before, stop));
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Register;
 using Lanewright.Core.Text;
@@ -60,6 +61,11 @@ internal static class OfficeText
         SpreaderChange.Supplier => "supplier or pile",
         _ => "something",
     };
+
+    /// <summary>A finding in a sentence or two: what was read, what was expected, what to do.</summary>
+    internal static string Say(Finding finding) =>
+        FindingText.Message(finding, Culture, UnitPreferences.UnitedStates) + " "
+        + FindingText.Action(finding, Culture, UnitPreferences.UnitedStates);
 
     /// <summary>A text member of an entry's payload; empty when there is none.</summary>
     internal static string Member(string payload, string name)

@@ -1,0 +1,38 @@
+using Lanewright.Core.Register;
+using Lanewright.Host;
+
+namespace Lanewright.Office;
+
+/// <summary>Who works in the office; on one machine alone the person picks a name, which a cookie keeps.</summary>
+internal static class OfficeActor
+{
+    private const int LongestName = 60;
+    private static readonly object Picked = new();
+
+    /// <summary>Who it is; also right in the answer to the request in which the name was picked.</summary>
+    internal static Actor? Of(HttpContext context) => context.Items[Picked] as Actor ?? Actors.Of(context);
+
+    /// <summary>What is wrong with a name; null when nothing is.</summary>
+    internal static string? NameProblem(string? name)
+    {
+        var text = (name ?? "").Trim();
+        return text.Length == 0 ? "No name was read. Pick one, or type initials or a name."
+            : text.Length > LongestName ? $"The name has {text.Length} characters; at most {LongestName} are allowed. Use initials."
+            : text.Any(char.IsControl) ? "The name holds a character that cannot be shown. Type it again instead of pasting it."
+            : null;
+    }
+
+    /// <summary>Keeps a picked name for this browser.</summary>
+    internal static void Keep(HttpContext context, string name)
+    {
+        context.Items[Picked] = new Actor(name, PersonRole.Supervisor);
+        context.Response.Cookies.Append(Actors.PersonCookie, Uri.EscapeDataString(name), new()
+        {
+            HttpOnly = true,
+            SameSite = SameSiteMode.Strict,
+            Secure = context.Request.IsHttps,
+            Path = "/",
+            MaxAge = TimeSpan.FromDays(365),
+        });
+    }
+}

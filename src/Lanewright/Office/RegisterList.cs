@@ -1,0 +1,18 @@
+using Lanewright.Storage.Records;
+
+namespace Lanewright.Office;
+
+/// <summary>A list of the register, as it is shown.</summary>
+/// <param name="Kind">Of what.</param>
+/// <param name="Rows">Its records, those in use first.</param>
+internal sealed record RegisterList(RegisterKind Kind, IReadOnlyList<RegisterRow> Rows);
+
+/// <summary>One record of a list.</summary>
+/// <param name="Item">The record.</param>
+/// <param name="Texts">Its fields.</param>
+internal sealed record RegisterRow(RegisterItem Item, IReadOnlyDictionary<string, string> Texts)
+{
+    internal string Id => Item.Id;
+
+    internal string State => Item.Others.Length > 0 ? "two versions, to be settled" : Item.Retired ? "no longer in use" : "";
+}
