@@ -22,6 +22,10 @@ internal static partial class Program
     [JSExport]
     internal static string Plan(string json) => LiveSheet.Plan(json);
 
+    /// <summary>The value keyed in beside the one to key in; see <see cref="LiveSheet.Keyed"/>.</summary>
+    [JSExport]
+    internal static string Keyed(string json) => LiveSheet.Keyed(json);
+
     /// <summary>The version, to hold against the page's own.</summary>
     [JSExport]
     internal static string Version() => typeof(Program).Assembly.GetName().Version?.ToString(3) ?? "0";

@@ -33,7 +33,7 @@ function content(page, now, go) {
   const needed = now.todo.filter(one => one.needed);
   const better = now.todo.filter(one => !one.needed);
   return [
-    now.results.map(result => resultOf(result)),
+    now.results.map(result => resultOf(result, now.usable)),
     needed.length ? h('section', null, h('h2', null, now.results.length ? 'Not counted yet' : 'Still to do'), todo(page, needed)) : null,
     now.findings.length ? h('section', null, h('h2', null, 'Look at this'), h('ul.findings', null, now.findings.map(finding =>
       h('li.' + finding.severity, null, h('strong', null, { stop: 'Stop', warn: 'Doubt', note: 'Note' }[finding.severity] ?? finding.severity),
@@ -43,10 +43,10 @@ function content(page, now, go) {
   ];
 }
 
-function resultOf(result) {
+function resultOf(result, usable) {
   return h('section.result', null,
     result.setting ? h('h2', null, `At ${result.setting}`) : null,
-    result.keyIn ? [h('p.label', null, 'Key in'), h('p.key', null, h('strong', null, result.keyIn.number), ' ', h('span', null, result.unit)),
+    result.keyIn ? [h('p.label', null, usable ? 'Key in' : 'So far; not good enough to key in'), h(usable ? 'p.key' : 'p.key.sofar', null, h('strong', null, result.keyIn.number), ' ', h('span', null, result.unit)),
       result.keyIn.rounding ? h('p.hint', null, result.keyIn.rounding) : null] : null,
     h('p', null, h('strong', null, result.constant), ' ', result.relative, result.dry ? `, ${result.dry}` : null),
     h('p', null, result.interval),

@@ -1,7 +1,7 @@
 // Starts the page: store first, then the screen, then Core and the network, which nothing waits for.
 import { answer, strip } from './answer.js';
 import { begin } from './begin.js';
-import { onCore, startCore } from './core.js';
+import { coreSettled, onCore, startCore } from './core.js';
 import { decide } from './decide.js';
 import { add, button, fill, h } from './dom.js';
 import { drop, runInHand } from './drop.js';
@@ -10,7 +10,7 @@ import { Page } from './page.js';
 import { prepare } from './prepare.js';
 import { settings, who } from './settings.js';
 import { fetchTest, onSync, run as sendNow, startSync, sync } from './sync.js';
-import { startUpdates, updates } from './update.js';
+import { readVersion, startUpdates, updates } from './update.js';
 import { weigh } from './weigh.js';
 import { onChange, openYard, yard } from './yard.js';
 import { textOf } from './fold.js';
@@ -142,6 +142,8 @@ onCore(() => { if (drawn === 'settings') draw(); });
 await draw();
 startCore();
 navigator.storage?.persist?.().then(kept => yard.store.setFact('persisted', kept)).catch(() => {});
-const version = await startUpdates(() => drawTop());
-startSync(version);
+startSync(await readVersion());
+// Keeping the pages comes last: on a first visit it would compete with Core for a slow line.
+await Promise.race([coreSettled(), new Promise(done => setTimeout(done, 8000))]);
+startUpdates(() => { drawTop(); if (drawn === 'settings') draw(); });
 globalThis.lanewright = { yard, sync, sendNow };

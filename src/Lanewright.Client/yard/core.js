@@ -29,6 +29,12 @@ export function startCore() {
   };
 }
 
+/** Kept when Core is ready or has failed. */
+export const coreSettled = () => new Promise(done => {
+  if (state !== null) done();
+  else listeners.add(done);
+});
+
 /** Listens for Core being ready or failing. */
 export function onCore(listen) {
   listeners.add(listen);

@@ -1,4 +1,5 @@
 // Decide: adopt the value, reject it or repeat the test; the value keyed in is typed and read back.
+import { ask } from './core.js';
 import { button, h } from './dom.js';
 import { clock } from './field.js';
 import { write, yard } from './yard.js';
@@ -44,11 +45,12 @@ function content(page, go, key, kept) {
       on: { input: event => { keep({ [id]: event.target.value }); compare(); } }, ...props,
     }));
   const note = h('p.say', { role: 'status' });
-  const compare = () => {
-    const typed = [kept.keyed, kept.readBack].map(one => plain(one, result?.unit));
-    note.textContent = advised && typed[0] && typed[0] !== plain(advised.number) && kept.verdict !== 'reject'
-      ? `The answer says ${advised.text}; you keyed in ${kept.keyed}.`
-      : typed[0] && typed[1] && typed[0] !== typed[1] ? `Keyed in ${kept.keyed}, but the controller shows ${kept.readBack}. Key it in again.` : '';
+  // Core compares, since only it knows how a number may be written.
+  const compare = async () => {
+    const answer = await ask('Keyed', {
+      ...page.question(), advised: advised?.text ?? '', unit: result?.unit ?? '', keyed: kept.keyed ?? '', readBack: kept.readBack ?? '',
+    });
+    if (answer) note.textContent = answer.say.join(' ');
   };
   compare();
   return [
@@ -56,6 +58,7 @@ function content(page, go, key, kept) {
       h('input', { type: 'radio', name: 'verdict', value, checked: kept.verdict === value, on: { change: () => { keep({ verdict: value }); compare(); } } }),
       h('span', null, h('strong', null, name), ' ', doc)))),
     advised ? h('p', null, 'To key in: ', h('strong', null, advised.text)) : null,
+    page.answer && !page.answer.usable ? h('p.say.wrong', null, 'The answer is not good enough to adopt yet; the Answer step says why.') : null,
     text('keyed', 'Value keyed in', 'As it was typed into the controller.', { inputmode: 'decimal' }),
     text('readBack', 'Read back from the controller', 'A second person reads it from the display.', { inputmode: 'decimal' }),
     note,
@@ -67,6 +70,7 @@ function content(page, go, key, kept) {
       const made = page.fold.decisions;
       if (!kept.verdict) { say.textContent = 'Choose adopt, repeat or reject.'; return; }
       if (kept.verdict === 'adopt' && !kept.keyed?.trim()) { say.textContent = 'Adopt needs the value that was keyed in.'; return; }
+      if (kept.verdict === 'adopt' && page.answer && !page.answer.usable && !kept.why?.trim()) { say.textContent = 'The answer says not to key it in: say why it is adopted all the same.'; return; }
       if (made.length && !kept.why?.trim()) { say.textContent = 'It was decided before: say why it changes.'; return; }
       await write('test.decision', page.id, {
         verdict: kept.verdict, why: kept.why?.trim() ?? '', keyed: kept.keyed?.trim() || null, readBack: kept.readBack?.trim() || null,
@@ -77,6 +81,3 @@ function content(page, go, key, kept) {
     }, 'main'),
   ];
 }
-
-// For a question only: two writings of one number. What holds is what was typed.
-const plain = (text, unit = '') => String(text ?? '').replace(unit, '').replace(',', '.').replace(/\s/g, '');

@@ -29,7 +29,8 @@ const YES = [['yes', 'yes'], ['no', 'no']];
 /** The screen. */
 export function prepare(page) {
   const plan = h('div', { 'aria-live': 'polite' }, h('p.hint', null, 'The plan comes when the computing part has started.'));
-  const cautions = h('ul.cautions');
+  const cautions = h('ul.cautions', null, h('li', null, 'Local rules and the maker\'s instructions come first. Nobody near auger, chain or spinner while the engine runs.'));
+  yard.store.fact('cautions').then(known => { if (known) drawCautions(cautions, known); });
   drawPlan(page, plan, cautions);
   page.onAnswer(() => drawPlan(page, plan, cautions));
   return [
@@ -157,7 +158,9 @@ function expected(page, plan, cautions) {
 async function drawPlan(page, plan, cautions) {
   const answer = await ask('Plan', { ...page.question(), ...page.plan });
   if (!answer) return;
-  fill(cautions, answer.cautions.map(caution => h('li', null, caution.text, h('small', null, ' ', caution.source))));
+  drawCautions(cautions, answer.cautions);
+  // They stand at once the next time, before Core has started.
+  yard.store.setFact('cautions', answer.cautions);
   fill(plan,
     answer.best ? h('p.strong', null, answer.best) : h('p.hint', null, 'A plan needs the scale with its division.'),
     answer.containers ? h('p', null, answer.containers) : null,
@@ -165,6 +168,8 @@ async function drawPlan(page, plan, cautions) {
     answer.grid.length ? h('details', null, h('summary', null, 'Other ways to do it'), table(answer.grid),
       h('ul', null, answer.practices.map(text => h('li', null, text)))) : null);
 }
+
+const drawCautions = (box, list) => fill(box, list.map(caution => h('li', null, caution.text, h('small', null, ' ', caution.source))));
 
 function table(grid) {
   const runs = [...new Set(grid.flatMap(row => row.choices.map(choice => choice.runs)))].sort((a, b) => a - b);

@@ -8,13 +8,18 @@ export const updates = {
   use: () => {},
 };
 
-/** Registers the service worker and looks for newer pages; gives the version of these pages. */
-export async function startUpdates(tell) {
+/** The version of these pages. */
+export async function readVersion() {
   updates.version = await fetch('/pages.json').then(answer => answer.json()).then(pages => pages.version, () => 'unknown');
+  return updates.version;
+}
+
+/** Registers the service worker, which fetches the pages to keep, and looks for newer ones. */
+export async function startUpdates(tell) {
   if (!('serviceWorker' in navigator)) {
     updates.why = isSecureContext ? 'this browser cannot.' : 'the address is neither localhost nor https with a trusted certificate.';
     tell();
-    return updates.version;
+    return;
   }
   navigator.serviceWorker.addEventListener('message', ({ data }) => {
     if (data.pages === 'newer') {
@@ -34,5 +39,4 @@ export async function startUpdates(tell) {
     updates.why = `the browser refused: ${wrong.message}`;
   }
   tell();
-  return updates.version;
 }

@@ -53,6 +53,16 @@ public static class LiveSheet
         return LivePlan.Write(LiveInput.Read(json));
     }
 
+    /// <summary>
+    /// What is to be said of the value keyed in: the same text in, with <c>unit</c>, <c>advised</c> (value to key in),
+    /// <c>keyed</c> and <c>readBack</c> (as typed) beside the fields. Out: <c>say</c>, sentences; empty when all agree.
+    /// </summary>
+    public static string Keyed(string json)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        return LiveKeyed.Write(json);
+    }
+
     private static (TestReport? Report, TypedFields Typed) Analyse(
         LiveInput input, SheetReading<TestSheet> reading, TypedFields typed, int runs, HashSet<int> ready)
     {

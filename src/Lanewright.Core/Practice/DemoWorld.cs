@@ -270,7 +270,7 @@ public sealed class DemoWorld
     };
 
     private static string Text(Mass mass, string depot) =>
-        QuantityText.Write(mass, depot == "Fjellmark" ? Units.Kilogram : Units.Pound, TextCulture.Invariant, NumberForm.Significant(6));
+        QuantityText.Write(mass, depot == "Fjellmark" ? Units.Kilogram : Units.Pound, TextCulture.Invariant, NumberForm.RoundTrip);
 
     private static string Day(DateOnly day) =>
         day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
