@@ -31,6 +31,19 @@ public sealed class MigrationTests
             postgres.Database.GetMigrations().Select(name => name.Split('_', 2)[1]));
     }
 
+    [Fact]
+    public void No_migration_of_the_accounts_is_missing()
+    {
+        using var sqlite = new Lanewright.Accounts.SqliteAccountsDesign().CreateDbContext([]);
+        using var postgres = new Lanewright.Accounts.PostgresAccountsDesign().CreateDbContext([]);
+        Assert.False(sqlite.Database.HasPendingModelChanges(), "Run: dotnet ef migrations add NAME --context SqliteAccounts");
+        Assert.False(postgres.Database.HasPendingModelChanges(), "Run: dotnet ef migrations add NAME --context PostgresAccounts");
+        Assert.NotEmpty(sqlite.Database.GetMigrations());
+        Assert.Equal(
+            sqlite.Database.GetMigrations().Select(name => name.Split('_', 2)[1]),
+            postgres.Database.GetMigrations().Select(name => name.Split('_', 2)[1]));
+    }
+
     public static TheoryData<string> Kept => [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "kept"), "*.db").Select(path => Path.GetFileName(path)!)];
 
     [Theory, MemberData(nameof(Kept))]

@@ -23,14 +23,8 @@ internal sealed class RecordsDatabase
         Place = place;
         if (place.File is { } file)
         {
-            var connection = new SqliteConnectionStringBuilder
-            {
-                DataSource = file,
-                Mode = SqliteOpenMode.ReadWriteCreate,
-                DefaultTimeout = SqlitePragmas.BusyMilliseconds / 1000,
-            };
             sqlite = new DbContextOptionsBuilder<SqliteRecords>()
-                .UseSqlite(connection.ToString())
+                .UseSqlite(SharedDatabase.Connection(file))
                 .AddInterceptors(new SqlitePragmas(place.MostPages))
                 .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
                 .Options;

@@ -21,14 +21,7 @@ internal static class RecordsOpening
         {
             var known = context.Database.GetMigrations().ToList();
             var applied = (await context.Database.GetAppliedMigrationsAsync(stop)).ToList();
-            if (applied.FirstOrDefault(name => !known.Contains(name)) is { } newer)
-            {
-                throw new RecordsException(
-                    RecordsFault.Newer,
-                    $"The records in {place.Name} were written by a newer version of Lanewright ({newer}). Update this"
-                    + " program. Nothing was changed.");
-            }
-
+            if (applied.FirstOrDefault(name => !known.Contains(name)) is { } newer) throw Newer(place, newer);
             if (applied.Count == 0 && opening is not Opening.Make) throw None(place);
             if (applied.Count == known.Count) return;
             if (applied.Count > 0 && place.File is not null) Copy(place, known[^1]);
@@ -55,6 +48,11 @@ internal static class RecordsOpening
             return wrong.SqliteErrorCode == 26 ? "the file is not a database" : "the file's contents are inconsistent";
         }
     }
+
+    internal static RecordsException Newer(RecordsPlace place, string migration) => new(
+        RecordsFault.Newer,
+        $"The records in {place.Name} were written by a newer version of Lanewright ({migration}). Update this program."
+        + " Nothing was changed.");
 
     private static RecordsException None(RecordsPlace place) => new(
         RecordsFault.Denied,
@@ -92,7 +90,7 @@ internal static class RecordsOpening
     }
 
     // The tables are about to change: keep the file as it is beside it.
-    private static void Copy(RecordsPlace place, string migration)
+    internal static void Copy(RecordsPlace place, string migration)
     {
         var copy = $"{place.File}.before-{migration}";
         if (File.Exists(copy)) return;

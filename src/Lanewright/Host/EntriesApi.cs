@@ -30,11 +30,15 @@ internal static class EntriesApi
         }
 
         var sent = entries.EnumerateArray().Select(EntryReader.Read).ToList();
-        var answer = await store.AppendAsync(sent, stop);
-        var results = answer.Results
-            .Select(result => new PostResult(result.Id, AppendWords.Of(result.Status), result.Number, result.Reason));
+        var turnedAway = await TurnedAway.OfAsync(request.HttpContext, store, sent, stop);
+        var answer = await store.AppendAsync([.. sent.Where((_, i) => turnedAway[i] is null)], stop);
+        var kept = new Queue<AppendResult>(answer.Results);
+        var results = turnedAway.Select(away => away ?? Result(kept.Dequeue()));
         return ApiJson.Answer(new PostAnswer([.. results], answer.Last, Server.Version), HostJson.Default.PostAnswer);
     }
+
+    private static PostResult Result(AppendResult result) =>
+        new(result.Id, AppendWords.Of(result.Status), result.Number, result.Reason);
 
     /// <summary>Sends the answer of a handler that is not described to the framework.</summary>
     internal static async Task Send(this Task<IResult> answer, HttpContext context) =>

@@ -1,6 +1,3 @@
-using Lanewright.Core.Exchange;
-using Lanewright.Core.Register;
-
 namespace Lanewright.Host;
 
 /// <summary>Tells a page who is signed in, or that nobody needs to be.</summary>
@@ -9,7 +6,7 @@ internal static class MeApi
     internal static void Map(WebApplication app) => app.MapGet("/api/me", (HttpContext context) =>
     {
         var actor = Actors.Of(context);
-        var role = actor is null ? null : RegisterReader.Roles.First(word => word.Value == actor.Role).Text;
+        var role = actor is null ? null : Rights.Word(actor.Role);
         var mode = Actors.Mode(context) == AccountsMode.Accounts ? "accounts" : "local";
         return ApiJson.Answer(new Me(mode, actor?.Person, role), HostJson.Default.Me);
     });

@@ -1,4 +1,5 @@
 using Lanewright.Storage;
+using Lanewright.Storage.Entries;
 
 namespace Lanewright.Host;
 
@@ -16,15 +17,29 @@ internal static class PhotosApi
     private static async Task<IResult> Put(HttpContext context, EntryStore store)
     {
         var id = (string)context.Request.RouteValues["id"]!;
+        if (await Refusal(context, store, id) is { } refusal) return refusal;
         var bytes = await ApiBody.BytesAsync(context.Request, EntryStore.MostPhotoBytes);
         return await store.PutPhotoAsync(id, bytes, context.RequestAborted) switch
         {
             PhotoStatus.Accepted => ApiJson.Answer(new PhotoAnswer(id, "accepted"), HostJson.Default.PhotoAnswer),
             PhotoStatus.Have => ApiJson.Answer(new PhotoAnswer(id, "have"), HostJson.Default.PhotoAnswer),
             PhotoStatus.NoEntry => Problems.Answer(404, "There is no photo entry of this id; send the entry first."),
-            _ => Problems.Answer(422, new Lanewright.Storage.Entries.EntryProblem(
+            _ => Problems.Answer(422, new EntryProblem(
                 "body", $"{bytes.Length} bytes", "the bytes whose SHA-256 the entry holds")),
         };
+    }
+
+    // Where people have accounts, a photo comes from the person whose entry it belongs to.
+    private static async Task<IResult?> Refusal(HttpContext context, EntryStore store, string id)
+    {
+        if (Actors.Mode(context) is not AccountsMode.Accounts) return null;
+        var actor = Actors.Of(context);
+        if (actor is null || !Rights.Allows(actor.Role, EntryKinds.TestPhoto))
+            return Problems.Answer(403, "This role sends no photos.");
+        var entry = await store.FindAsync(id, context.RequestAborted);
+        return entry is null || entry.Person == actor.Person
+            ? null
+            : Problems.Answer(403, $"The photo was made by {entry.Person}.", $"Sign in as {entry.Person} to send it.");
     }
 
     private static async Task<IResult> Get(HttpContext context, EntryStore store)

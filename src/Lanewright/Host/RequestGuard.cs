@@ -1,3 +1,5 @@
+using System.Net;
+using Lanewright.Network;
 using Lanewright.Storage.Entries;
 
 namespace Lanewright.Host;
@@ -24,23 +26,26 @@ internal static class RequestGuard
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "geolocation=(), microphone=()";
+        var network = context.RequestServices.GetRequiredService<ServerOptions>().Network;
+        if (network is { IsPublic: true }) headers.StrictTransportSecurity = "max-age=31536000";
         if (context.Request.Path.StartsWithSegments("/api"))
         {
             headers[Server.VersionHeader] = Server.Version;
             headers.CacheControl = "no-store";
         }
 
-        if (Refusal(context.Request) is { } refusal) await refusal.ExecuteAsync(context);
+        if (Refusal(context.Request, network) is { } refusal) await refusal.ExecuteAsync(context);
         else await next(context);
     }
 
-    private static IResult? Refusal(HttpRequest request)
+    private static IResult? Refusal(HttpRequest request, NetworkOptions? network)
     {
         // A foreign name that leads to this machine (DNS rebinding) would make a foreign page the same origin.
-        if (!Hosts.Contains(request.Host.Host, StringComparer.OrdinalIgnoreCase))
+        if (!IsOwn(request, network))
         {
-            return Problems.Answer(
-                421, new EntryProblem("Host", request.Host.Host, "localhost: open the pages by the address that 'serve' printed"));
+            return Problems.Answer(421, new EntryProblem(
+                "Host", request.Host.Host,
+                $"{(network is null ? "localhost" : network.Names[0])}: open the pages by the address that 'serve' printed"));
         }
 
         if (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method)) return null;
@@ -54,5 +59,18 @@ internal static class RequestGuard
         return HttpMethods.IsPost(request.Method) && request.Path.StartsWithSegments("/api") && !request.HasJsonContentType()
             ? Problems.Answer(415, new EntryProblem("Content-Type", request.ContentType, "application/json"))
             : null;
+    }
+
+    private static bool IsOwn(HttpRequest request, NetworkOptions? network)
+    {
+        var host = request.Host.Host;
+        if (network is { BehindProxy: true }) return network.Names.Contains(host, StringComparer.OrdinalIgnoreCase);
+        if (Hosts.Contains(host, StringComparer.OrdinalIgnoreCase)) return true;
+        if (network is null) return false;
+        // An address cannot be made to lead elsewhere, only a name can; but it must be the one that was connected to.
+        var local = request.HttpContext.Connection.LocalIpAddress;
+        return network.Names.Contains(host, StringComparer.OrdinalIgnoreCase)
+            || (IPAddress.TryParse(host.Trim('[', ']'), out var address) && local is not null
+                && address.Equals(local.IsIPv4MappedToIPv6 ? local.MapToIPv4() : local));
     }
 }

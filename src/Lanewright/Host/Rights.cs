@@ -9,6 +9,9 @@ internal static class Rights
     /// <summary>Whether a role may make an entry of a kind. A kind that is not known counts as a technician's.</summary>
     internal static bool Allows(PersonRole role, string kind) => role >= Least(kind);
 
+    /// <summary>The role's word in the register.</summary>
+    internal static string Word(PersonRole role) => RegisterReader.Roles.First(word => word.Value == role).Text;
+
     /// <summary>The least role for a kind of entry.</summary>
     internal static PersonRole Least(string kind) => kind switch
     {

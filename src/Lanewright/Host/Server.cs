@@ -1,4 +1,6 @@
 using System.Reflection;
+using Lanewright.Accounts;
+using Lanewright.Network;
 using Lanewright.Office;
 using Lanewright.Storage;
 
@@ -28,15 +30,20 @@ internal static class Server
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = ApiBody.MostBytes;
             kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
-            if (options.Port == 0) kestrel.Listen(System.Net.IPAddress.Loopback, 0);
+            if (options.Network is { } network) Listening.Configure(kestrel, options.Port, network);
+            else if (options.Port == 0) kestrel.Listen(System.Net.IPAddress.Loopback, 0);
             else kestrel.ListenLocalhost(options.Port);
         });
         builder.Services.AddSingleton(options);
         OfficeServices.Add(builder.Services, store, options.Accounts == AccountsMode.Local);
+        var accounts = options.Accounts is AccountsMode.Accounts;
+        if (accounts) AccountsSetup.AddServices(builder, options, store);
         var app = builder.Build();
         app.Use(Problems.Catch);
+        if (options.Network is { } reached) Listening.UseProxy(app, reached);
         app.Use(RequestGuard.Check);
         StaticPages.Use(app);
+        if (accounts) AccountsSetup.Use(app, store);
         app.MapGet(HelloPath, () => ApiJson.Answer(new Hello(1, Version), HostJson.Default.Hello));
         MeApi.Map(app);
         EntriesApi.Map(app, store);
@@ -44,6 +51,7 @@ internal static class Server
         RegisterApi.Map(app, store);
         PhotosApi.Map(app, store);
         OfficePages.Map(app, store);
+        if (accounts) AccountsSetup.Map(app, store);
         app.MapFallback("/api/{**rest}", () => Problems.Answer(404, "There is nothing at this address."));
         return app;
     }
@@ -53,9 +61,3 @@ internal static class Server
         typeof(Server).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion
             .Split('+')[0] ?? "0";
 }
-
-/// <summary>How to serve.</summary>
-/// <param name="Port">Port on localhost; 0 for any free one.</param>
-/// <param name="WebRoot">Folder of the pages; wwwroot beside the program when null.</param>
-/// <param name="Accounts">Whether people have accounts.</param>
-internal sealed record ServerOptions(int Port, string? WebRoot = null, AccountsMode Accounts = AccountsMode.Local);
