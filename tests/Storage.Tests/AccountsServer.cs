@@ -154,7 +154,7 @@ internal sealed partial class AccountsClient(HttpClient http)
         return ((int)answer.StatusCode, json.RootElement.Clone());
     }
 
-    [GeneratedRegex("<input type=\"hidden\" name=\"(__[^\"]+)\" value=\"([^\"]+)\"")]
+    [GeneratedRegex("<input type=\"hidden\" name=\"(token)\" value=\"([^\"]+)\"")]
     private static partial Regex Token();
 
     [GeneratedRegex("<code>([0-9A-Z]{4}(?:-[0-9A-Z]{4}){3})</code>")]
