@@ -165,7 +165,7 @@ async function drawPlan(page, plan, cautions) {
     answer.best ? h('p.strong', null, answer.best) : h('p.hint', null, 'A plan needs the scale with its division.'),
     answer.containers ? h('p', null, answer.containers) : null,
     answer.time ? h('p', null, answer.time) : null,
-    answer.grid.length ? h('details', null, h('summary', null, 'Other ways to do it'), table(answer.grid),
+    answer.grid?.length ? h('details', null, h('summary', null, 'Other ways to do it'), table(answer.grid),
       h('ul', null, answer.practices.map(text => h('li', null, text)))) : null);
 }
 
