@@ -1,0 +1,56 @@
+using Microsoft.Playwright;
+
+namespace Lanewright.Browser.Tests;
+
+/// <summary>The system's Chromium, driven by Playwright; nothing is downloaded.</summary>
+public sealed class Chrome : IAsyncLifetime
+{
+    private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+
+    private static readonly string[] Flags =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+        "--disable-component-update", "--disable-sync",
+    ];
+
+    private IPlaywright? playwright;
+
+    internal IBrowser Browser { get; private set; } = null!;
+
+    /// <summary>The browser's program: LANEWRIGHT_CHROMIUM, or where distributions put it.</summary>
+    internal static string Program { get; } = Environment.GetEnvironmentVariable("LANEWRIGHT_CHROMIUM")
+        ?? Places.FirstOrDefault(File.Exists)
+        ?? throw new FileNotFoundException("These tests need Chromium: apt-get install chromium, or name it in LANEWRIGHT_CHROMIUM.");
+
+    public async ValueTask InitializeAsync()
+    {
+        playwright = await Playwright.CreateAsync();
+        Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Program, Args = Flags });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (Browser is not null) await Browser.DisposeAsync();
+        playwright?.Dispose();
+    }
+
+    /// <summary>A phone: nothing stored yet, a small screen with touch.</summary>
+    internal Task<IBrowserContext> PhoneAsync(string locale) => Browser.NewContextAsync(new()
+    {
+        Locale = locale,
+        ViewportSize = new() { Width = 390, Height = 844 },
+        IsMobile = true,
+        HasTouch = true,
+    });
+
+    /// <summary>The same phone with what it stored on the disk, so that it can be killed and opened again.</summary>
+    internal Task<IBrowserContext> LastingPhoneAsync(string folder) => playwright!.Chromium.LaunchPersistentContextAsync(folder, new()
+    {
+        ExecutablePath = Program,
+        Args = Flags,
+        Locale = "en-US",
+        ViewportSize = new() { Width = 390, Height = 844 },
+        IsMobile = true,
+        HasTouch = true,
+    });
+}

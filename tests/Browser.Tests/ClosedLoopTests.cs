@@ -1,0 +1,57 @@
+using Microsoft.Playwright;
+
+namespace Lanewright.Browser.Tests;
+
+public sealed class ClosedLoopTests(Chrome chrome, YardServer server) : IClassFixture<YardServer>
+{
+    private static readonly (string Pulses, string[] Containers)[] Runs =
+    [
+        ("2309", ["2.6 37.8", "2.6 40.2", "2.8 38.2", "2.2 37.6", "2.3 39.7"]),
+        ("2196", ["2.4 35.7", "2.6 37.2", "2.7 35.4", "2.9 37.3", "2.7 41.5"]),
+        ("2239", ["2.7 35.7", "2.5 38.2", "2.5 37.7", "2.8 39.0", "2.7 40.0"]),
+    ];
+
+    [Fact]
+    public async Task A_whole_test_with_containers_is_typed_half_without_a_network_and_arrives_whole()
+    {
+        await using var phone = await Phone.OpenAsync(chrome, server);
+        await phone.HasPagesAsync();
+        await phone.Context.SetOfflineAsync(true);
+        await phone.BeginAsync("HR-104");
+        await Whole.PrepareAsync(phone, "pulses-per-mass", "pulse/lb");
+        await RunAsync(phone, 0);
+        await RunAsync(phone, 1);
+
+        await phone.Page.ReloadAsync();
+        await phone.StandsAsync();
+        await phone.StepAsync("Prepare");
+        await phone.StandsAsync();
+        await phone.StepAsync("Weigh");
+        await RunAsync(phone, 2);
+        Assert.NotEqual("not yet sent: 0", (await phone.Sent.InnerTextAsync())[..15]);
+
+        await phone.Context.SetOfflineAsync(false);
+        await phone.AllSentAsync();
+        await Whole.ArrivedAsync(phone, server);
+    }
+
+    private static async Task RunAsync(Phone phone, int run)
+    {
+        await phone.StepAsync("Drop");
+        if (run > 0) await phone.NextRunAsync();
+        await phone.TypeAsync("Pulses counted", Runs[run].Pulses);
+        await phone.TypeAsync("Time it ran s", "62.4");
+        await phone.TypeAsync("Gate opening in", "2");
+        await phone.ChooseAsync("Hydraulic oil", "warm");
+        await phone.StepAsync("Weigh");
+        await phone.TypeAsync("How many containers did it fill?", "5");
+        for (var i = 0; i < 5; i++)
+        {
+            var (tare, gross) = Runs[run].Containers[i].Split(' ') is [var a, var b] ? (a, b) : default;
+            await phone.TypeAsync($"Empty ({i + 1})", tare);
+            await phone.TypeAsync($"Full ({i + 1})", gross);
+        }
+
+        await Assertions.Expect(phone.Page.GetByText("together")).ToHaveCountAsync(5);
+    }
+}
