@@ -14,9 +14,17 @@ internal static partial class Program
     {
     }
 
-    /// <summary>The analysis beside a test that is being typed; see <see cref="LiveSheet.Answer"/>.</summary>
+    /// <summary>The analysis beside a test that is being typed; see <see cref="Core.Calibrations.Live.Answer"/>.</summary>
     [JSExport]
-    internal static string Live(string json) => LiveSheet.Answer(json);
+    internal static string Live(string json) => Core.Calibrations.Live.Answer(json);
+
+    /// <summary>The fields of a calibration's sheet; see <see cref="Core.Calibrations.Live.Form"/>.</summary>
+    [JSExport]
+    internal static string Form(string kind) => Core.Calibrations.Live.Form(kind);
+
+    /// <summary>The calibrations there are; see <see cref="Core.Calibrations.Live.Kinds"/>.</summary>
+    [JSExport]
+    internal static string Kinds(string nothing) => Core.Calibrations.Live.Kinds();
 
     /// <summary>The plan of a test; see <see cref="LiveSheet.Plan"/>.</summary>
     [JSExport]

@@ -6,10 +6,12 @@ namespace Lanewright.Core.Exchange;
 /// <summary>Writes, for each typed field, what it was understood as or what is wrong with it.</summary>
 internal static class LiveFieldsWriter
 {
-    internal static void Write(Utf8JsonWriter json, LiveState state)
+    internal static void Write(Utf8JsonWriter json, LiveState state) => Write(json, state.Input, state.Findings);
+
+    internal static void Write(Utf8JsonWriter json, LiveInput input, IReadOnlyList<Finding> findings)
     {
         var problems = new Dictionary<string, Finding>(StringComparer.Ordinal);
-        foreach (var finding in state.Findings)
+        foreach (var finding in findings)
         {
             // The gravest finding of a field stands beside it; the others are in the list.
             if (!problems.TryGetValue(finding.Field, out var other) || finding.Severity > other.Severity)
@@ -17,28 +19,28 @@ internal static class LiveFieldsWriter
         }
 
         json.WriteStartObject("fields");
-        foreach (var (path, text) in state.Input.Fields)
+        foreach (var (path, text) in input.Fields)
         {
             if (string.IsNullOrWhiteSpace(text)) continue;
             var problem = problems.GetValueOrDefault(path);
-            var echo = LiveFields.Echo(state.Input, path, text);
+            var echo = LiveFields.Echo(input, path, text);
             if (problem is null && echo is null) continue;
             json.WriteStartObject(path);
             if (echo is not null) json.WriteString("echo", echo);
-            if (problem is not null) Problem(json, problem, state);
+            if (problem is not null) Problem(json, problem, input);
             json.WriteEndObject();
         }
 
         json.WriteEndObject();
     }
 
-    private static void Problem(Utf8JsonWriter json, Finding finding, LiveState state)
+    private static void Problem(Utf8JsonWriter json, Finding finding, LiveInput input)
     {
         json.WriteStartObject("problem");
         json.WriteString("code", finding.Code);
         json.WriteString("severity", ReportWords.Of(finding.Severity));
-        json.WriteString("message", FindingText.Message(finding, state.Input.Culture, state.Input.Units));
-        json.WriteString("action", FindingText.Action(finding, state.Input.Culture, state.Input.Units));
+        json.WriteString("message", FindingText.Message(finding, input.Culture, input.Units));
+        json.WriteString("action", FindingText.Action(finding, input.Culture, input.Units));
         json.WriteStartArray("choices");
         foreach (var choice in Choices(finding)) json.WriteStringValue(choice);
         json.WriteEndArray();

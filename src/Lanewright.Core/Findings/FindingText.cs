@@ -18,22 +18,22 @@ public static class FindingText
     public static string Message(Finding finding, TextCulture culture, UnitPreferences units)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        return Fill(finding.Kind.Message, finding, culture, units);
+        return Fill(finding.Kind.Message, finding.Values, culture, units);
     }
 
     /// <summary>What to do about it.</summary>
     public static string Action(Finding finding, TextCulture culture, UnitPreferences units)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        return Fill(finding.Kind.Action, finding, culture, units);
+        return Fill(finding.Kind.Action, finding.Values, culture, units);
     }
 
     /// <summary>Where it is: the field's path, and line and column when they are known; empty when neither is.</summary>
     public static string Where(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        var line = Find(finding, "line") is { } l ? $"line {Whole(l.Si, TextCulture.Invariant)}" : "";
-        var column = Find(finding, "column") is { } c ? $", column {Whole(c.Si, TextCulture.Invariant)}" : "";
+        var line = Find(finding.Values, "line") is { } l ? $"line {Whole(l.Si, TextCulture.Invariant)}" : "";
+        var column = Find(finding.Values, "column") is { } c ? $", column {Whole(c.Si, TextCulture.Invariant)}" : "";
         var place = line + column;
         return finding.Field.Length == 0 ? place
             : place.Length == 0 ? finding.Field
@@ -58,7 +58,9 @@ public static class FindingText
         return [.. Split(kind.Message).Concat(Split(kind.Action)).Where(part => part.IsValue).Select(part => Named(part.Text))];
     }
 
-    private static string Fill(string template, Finding finding, TextCulture culture, UnitPreferences units)
+    /// <summary>A text with its placeholders filled; what is missing is a question mark.</summary>
+    internal static string Fill(
+        string template, IReadOnlyList<FindingValue> values, TextCulture culture, UnitPreferences units)
     {
         ArgumentNullException.ThrowIfNull(culture);
         ArgumentNullException.ThrowIfNull(units);
@@ -72,7 +74,7 @@ public static class FindingText
             }
 
             var (name, form) = Named(part);
-            text.Append(Find(finding, name) is { } value ? Show(value, form, culture, units) : "?");
+            text.Append(Find(values, name) is { } value ? Show(value, form, culture, units) : "?");
         }
 
         return text.ToString();
@@ -105,9 +107,9 @@ public static class FindingText
     private static string Whole(double value, TextCulture culture) =>
         QuantityText.WriteNumber(value, culture, NumberForm.Decimals(0));
 
-    private static FindingValue? Find(Finding finding, string name)
+    private static FindingValue? Find(IReadOnlyList<FindingValue> values, string name)
     {
-        foreach (var value in finding.Values)
+        foreach (var value in values)
             if (value.Name == name) return value;
         return null;
     }

@@ -1,6 +1,8 @@
 using System.Diagnostics.CodeAnalysis;
+using Lanewright.Core.Calibrations;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
 using Lanewright.Storage.Records;
 
@@ -16,18 +18,30 @@ public static class TestComputation
     public static SheetReading<TestSheet> Sheet(TestFold fold)
     {
         ArgumentNullException.ThrowIfNull(fold);
+        return SheetReader.Read(Tree(fold, withDecision: true));
+    }
+
+    /// <summary>The sheet of another calibration as it stands; null when the test is a drop test or a check.</summary>
+    public static SheetReading<CalibrationSheet>? Other(TestFold fold)
+    {
+        ArgumentNullException.ThrowIfNull(fold);
+        return Calibration.Find(fold.Kind) is { } kind ? Calibration.Read(Tree(fold, withDecision: false), kind) : null;
+    }
+
+    private static SheetTree Tree(TestFold fold, bool withDecision)
+    {
         var fields = new SortedDictionary<string, string>(StringComparer.Ordinal);
         foreach (var field in fold.Fields)
             if (field.Text is { Length: > 0 } text) fields.Add(field.Path, text);
         if (fold.Kind is { } kind) fields.TryAdd("kind", kind);
-        if (fold.Decision is { } decision && !fields.Keys.Any(path => path.StartsWith("decision.", StringComparison.Ordinal)))
+        if (withDecision && fold.Decision is { } decision && !fields.Keys.Any(path => path.StartsWith("decision.", StringComparison.Ordinal)))
         {
             fields.Add("decision.verdict", Payload.Text(decision, "verdict") ?? "");
             fields.Add("decision.by", decision.Person);
             if (Payload.Text(decision, "why") is { Length: > 0 } why) fields.Add("decision.why", why);
         }
 
-        return SheetReader.Read(FieldSheet.Tree(fields));
+        return FieldSheet.Tree(fields);
     }
 
     /// <summary>
@@ -40,6 +54,7 @@ public static class TestComputation
     {
         try
         {
+            if (Other(fold) is { } other) return Of(fold, other);
             var reading = Sheet(fold);
             if (fold.Fields.Any(field => field.IsConflict)) return ([], Severity.Stop, "Fields in conflict wait to be settled.");
             if (!reading.IsUsable) return ([], Gravest(reading.Findings), null);
@@ -51,6 +66,36 @@ public static class TestComputation
         {
             return ([], Severity.Stop, $"The computation failed ({wrong.GetType().Name}); the entries are kept.");
         }
+    }
+
+    private static (IReadOnlyList<TestResultRow> Results, Severity? Gravest, string? Problem) Of(
+        TestFold fold, SheetReading<CalibrationSheet> reading)
+    {
+        if (fold.Fields.Any(field => field.IsConflict)) return ([], Severity.Stop, "Fields in conflict wait to be settled.");
+        if (!reading.IsUsable) return ([], Gravest(reading.Findings), null);
+        var report = reading.Value!.Analyse();
+        var units = report.Head.Preferences;
+        return (
+            [.. report.Figures.Where(figure => figure.IsMain).Select((figure, index) => Row(fold.Id, index, figure, units))],
+            Gravest([.. reading.Findings, .. report.Findings]), null);
+    }
+
+    private static TestResultRow Row(string test, int index, Figure figure, UnitPreferences units)
+    {
+        var expanded = figure.Expanded ?? 0;
+        var value = figure.Value.Value;
+        return new()
+        {
+            Test = test,
+            Position = index,
+            Setting = figure.Name,
+            Unit = figure.UnitFor(units).Symbol,
+            Value = value,
+            RelativeExpanded = value == 0 ? 0 : expanded / Math.Abs(value),
+            Low = value - expanded,
+            High = value + expanded,
+            Probability = figure.Probability,
+        };
     }
 
     private static Severity? Gravest(IReadOnlyList<Finding> findings) =>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Lanewright.Core.Calibrations;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
@@ -16,7 +17,7 @@ internal static class AnalyseCommand
     private const int MostTrials = 10_000_000;
 
     internal static Command Analyse() => Make(
-        "analyse", "Analyse the sheet of a drop test: the constant, how good it is, and whether to trust it.",
+        "analyse", "Analyse a sheet of a drop test or of another calibration: the answer, how good it is, and whether to trust it.",
         TestKind.DropTest);
 
     internal static Command Check() => Make(
@@ -43,7 +44,10 @@ internal static class AnalyseCommand
                 return CommonOptions.CouldNotRead;
             if (TrialsOf(parsed.GetValue(trials), c, error) is not { } count) return CommonOptions.CouldNotRead;
             var name = parsed.GetValue(file)!;
-            var reading = SheetReader.Read(SheetFile.Read(name));
+            var tree = SheetFile.Read(name);
+            if (kind is TestKind.DropTest && Calibration.KindOf(tree) is { } calibration)
+                return Calibrated(tree, calibration, name, parsed.GetValue(json), parsed.GetValue(units) is null ? null : u, c, output, error);
+            var reading = SheetReader.Read(tree);
             var findings = reading.Findings;
             if (reading is { IsUsable: true, Value.Kind: var read } && read != kind)
                 findings = [.. findings, OtherKind(read, kind)];
@@ -56,6 +60,19 @@ internal static class AnalyseCommand
             return CommonOptions.Refuse(name, findings, parsed.GetValue(json), new(c, u), output, error);
         });
         return command;
+    }
+
+    private static int Calibrated(
+        SheetTree tree, CalibrationKind kind, string name, bool json, UnitPreferences? units, TextCulture culture,
+        TextWriter output, TextWriter error)
+    {
+        var reading = Calibration.Read(tree, kind);
+        var show = new Show(culture, units ?? reading.Value?.Head.Preferences ?? UnitPreferences.UnitedStates);
+        if (!reading.IsUsable) return CommonOptions.Refuse(name, reading.Findings, json, show, output, error);
+        var report = reading.Value!.Analyse();
+        if (json) output.Write(CalibrationWriter.Write(report, reading.Findings, show.Culture, show.Units));
+        else CommonOptions.Print(CalibrationLines.Of(report, reading.Findings, show), output);
+        return report.Usable ? CommonOptions.Answered : CommonOptions.DoNotUse;
     }
 
     private static Finding OtherKind(TestKind read, TestKind wanted) => SheetFindings.OtherKind.At(

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Lanewright.Core.Calibrations;
 using Lanewright.Core.Exchange;
 
 namespace Lanewright.Commands;
@@ -8,13 +9,17 @@ internal static class SchemaCommand
 {
     internal static Command Make()
     {
-        var what = new Argument<string>("what") { Description = "sheet or plan." };
-        what.AcceptOnlyFromAmong("sheet", "plan");
+        var what = new Argument<string>("what") 
+        {
+            Description = "sheet (a drop test or its check), plan, or the kind of another calibration.",
+        };
+        what.AcceptOnlyFromAmong(["sheet", "plan", .. Calibration.Kinds.Select(kind => kind.Word)]);
         var command = new Command("schema", "Print the JSON Schema of a sheet or of a plan's file.") { what };
         command.SetAction(parsed =>
         {
+            var wanted = parsed.GetValue(what);
             parsed.InvocationConfiguration.Output.Write(
-                parsed.GetValue(what) == "plan" ? Schemas.Plan() : Schemas.Sheet());
+                Calibration.Find(wanted) is { } kind ? Calibration.Schema(kind) : wanted == "plan" ? Schemas.Plan() : Schemas.Sheet());
             return CommonOptions.Answered;
         });
         return command;

@@ -26,6 +26,8 @@ public sealed class CoreTests
         ["Spreading"] = ["Findings", "Quantities", "Statistics", "Uncertainty", "Weighing"],
         ["Charts"] = ["Quantities", "Spreading", "Text", "Uncertainty"],
         ["Exchange"] = ["Charts", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
+        ["Calibrations"] = ["Exchange", "Findings", "Quantities", "Spreading", "Text", "Uncertainty"],
+        ["Catalogue"] = ["Calibrations", "Exchange", "Findings", "Register", "Spreading", "Weighing"],
         ["Register"] = ["Exchange", "Quantities", "Spreading", "Weighing"],
         ["Practice"] = ["Exchange", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],
     };

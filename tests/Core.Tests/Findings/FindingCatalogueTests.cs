@@ -1,3 +1,4 @@
+using Lanewright.Core.Catalogue;
 using System.Globalization;
 using System.Reflection;
 using System.Text;

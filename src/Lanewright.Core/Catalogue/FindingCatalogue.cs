@@ -1,9 +1,11 @@
+using Lanewright.Core.Calibrations;
+using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Register;
 using Lanewright.Core.Spreading;
 using Lanewright.Core.Weighing;
 
-namespace Lanewright.Core.Exchange;
+namespace Lanewright.Core.Catalogue;
 
 /// <summary>The findings of one area of the work.</summary>
 /// <param name="Title">What the area is called in the list of findings.</param>
@@ -24,6 +26,7 @@ public static class FindingCatalogue
         new("Scale and weighing", WeighingFindings.All),
         new("Runs and answer", DropTestFindings.All),
         new("Planning", PlanFindings.All),
+        new("Other calibrations", CalibrationFindings.All),
         new("The register", RegisterFindings.All),
     ];
 
