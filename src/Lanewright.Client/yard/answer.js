@@ -6,11 +6,12 @@ import { button, fill, h, picture } from './dom.js';
 export function strip(page) {
   const box = h('div.strip', { role: 'status', 'aria-live': 'polite', 'aria-atomic': 'true' });
   const tell = answer => {
-    const parts = answer.results.map(result => [
+    const parts = (answer.results ?? (answer.figures ?? []).filter(figure => figure.main).slice(0, 2).map(figure =>
+      ({ setting: figure.name, constant: figure.text, relative: figure.relative ?? '' }))).map(result => [
       h('p.value', null, result.setting ? h('span.setting', null, result.setting + ' ') : null,
         h('strong', null, result.keyIn?.text ?? result.constant), ' ', h('span', null, result.relative)),
       result.more ? h('p', null, result.more) : null]);
-    fill(box, parts.length ? parts : h('p', null, answer.runs.length ? 'No answer yet: no run is complete.' : 'No answer yet.'));
+    fill(box, parts.length ? parts : h('p', null, answer.runs?.length ? 'No answer yet: no run is complete.' : 'No answer yet.'));
   };
   if (page.answer) tell(page.answer);
   else fill(box, h('p', null, typeof state === 'string'

@@ -1,6 +1,7 @@
 // Starts the page: store first, then the screen, then Core and the network, which nothing waits for.
 import { answer, strip } from './answer.js';
 import { begin } from './begin.js';
+import { calibrationAnswer, isCalibration, sheet } from './calibration.js';
 import { coreSettled, onCore, startCore } from './core.js';
 import { decide } from './decide.js';
 import { add, button, fill, h } from './dom.js';
@@ -16,6 +17,8 @@ import { onChange, openYard, yard } from './yard.js';
 import { textOf } from './fold.js';
 
 const STEPS = [['prepare', 'Prepare'], ['drop', 'Drop'], ['weigh', 'Weigh'], ['answer', 'Answer'], ['decide', 'Decide']];
+const OTHER_STEPS = [['sheet', 'Sheet'], ['answer', 'Answer'], ['decide', 'Decide']];
+const stepsOf = fold => fold && isCalibration(fold) ? OTHER_STEPS : STEPS;
 const main = document.getElementById('main');
 const top = document.getElementById('top');
 let page = null;
@@ -51,19 +54,22 @@ async function draw() {
   drawTop();
   page.forget();
   const n = runInHand(page, run === undefined ? null : Number(run));
-  const content = { prepare, drop: p => drop(p, n, go), weigh: p => weigh(p, n, go), answer: p => answer(p, go), decide: p => decide(p, go) }[step] ?? prepare;
-  const at = STEPS.findIndex(([key]) => key === step);
+  const steps = stepsOf(page.fold);
+  const content = steps === OTHER_STEPS ? { answer: calibrationAnswer, decide: p => decide(p, go) }[step] ?? sheet : { prepare, drop: p => drop(p, n, go), weigh: p => weigh(p, n, go), answer: p => answer(p, go), decide: p => decide(p, go) }[step] ?? prepare;
+  const at = Math.max(0, steps.findIndex(([key]) => key === step));
   show(`${id}/${step}/${n}`, [
-    h('h1', null, h('small', null, `${textOf(page.fold, 'spreader.id') || 'Spreader not named'} `), STEPS[Math.max(0, at)][1]),
+    h('h1', null, h('small', null, `${textOf(page.fold, 'spreader.id') || 'Spreader not named'} `), steps[at][1]),
     step === 'answer' || step === 'prepare' ? null : strip(page),
     page.fold.conflicts ? h('p.say.wrong', { role: 'status' }, `${page.fold.conflicts} ${page.fold.conflicts === 1 ? 'field has' : 'fields have'} two different values; there is no certain answer until one is chosen.`, ...conflictLinks()) : null,
     content(page, go),
     h('div.bar', null,
-      at > 0 ? button('Back', () => go(`#/test/${id}/${STEPS[at - 1][0]}`), 'plain') : button('All tests', () => go('#/'), 'plain'),
-      page.undo.length ? button(`Undo ${page.undo.at(-1).label}`, () => page.takeBack(), 'plain undo') : null,
-      at < STEPS.length - 1 ? button(STEPS[at + 1][1], () => go(`#/test/${id}/${STEPS[at + 1][0]}${at === 1 ? '/' + n : ''}`), 'main') : null),
+      at > 0 ? button('Back', () => go(`#/test/${id}/${steps[at - 1][0]}`), 'plain') : button('All tests', () => go('#/'), 'plain'),
+      page.undo.length ? button(`Undo ${shortened(page.undo.at(-1).label)}`, () => page.takeBack(), "plain undo") : null,
+      at < steps.length - 1 ? button(steps[at + 1][1], () => go(`#/test/${id}/${steps[at + 1][0]}${steps === STEPS && at === 1 ? '/' + n : ''}`), 'main') : null),
   ]);
 }
+
+const shortened = text => text.length > 18 ? text.slice(0, 17) + '…' : text;
 
 // Where a conflict waits that this step does not show.
 function conflictLinks() {
@@ -71,8 +77,8 @@ function conflictLinks() {
   for (const field of page.fold.fields.values()) {
     if (!field.conflict) continue;
     const run = /^runs\[(\d+)\]\.(\w+)/.exec(field.path);
-    const step = !run ? 'prepare' : ['filled', 'containers', 'whole', 'truck', 'counted'].includes(run[2]) ? 'weigh' : 'drop';
-    links.set(run ? `${step}/${run[1]}` : step, run ? `${step === 'weigh' ? 'Weigh' : 'Drop'}, run ${Number(run[1]) + 1}` : 'Prepare');
+    const step = isCalibration(page.fold) ? 'sheet' : !run ? 'prepare' : ['filled', 'containers', 'whole', 'truck', 'counted'].includes(run[2]) ? 'weigh' : 'drop';
+    links.set(run && step !== 'sheet' ? `${step}/${run[1]}` : step, run ? `${step === 'weigh' ? 'Weigh' : 'Drop'}, run ${Number(run[1]) + 1}` : 'Prepare');
   }
   return [...links].map(([place, text]) => [' ', h('a', { href: `#/test/${page.id}/${place}` }, text)]);
 }
@@ -105,8 +111,8 @@ function drawTop() {
     h('p.sent', { role: 'status' }, h('a', { href: '#/settings' }, sentText())),
     yard.store.lasting ? null : h('p.alarm', null, 'This browser stores nothing: what is not sent is lost when the page closes. ', yard.store.trouble),
     updates.ready ? h('p.alarm', null, 'Newer pages are here. ', button('Use them', () => updates.use(), 'quiet')) : null,
-    place === 'test' && yard.person ? h('nav.steps', { 'aria-label': 'Steps' }, h('ol', null, STEPS.map(([key, name]) => h('li', null,
-      h('a', { href: `#/test/${id}/${key}`, 'aria-current': key === (step ?? 'prepare') ? 'step' : null }, name))))) : null);
+    place === 'test' && yard.person ? h('nav.steps', { 'aria-label': 'Steps' }, h('ol', null, stepsOf(page?.id === id ? page.fold : null).map(([key, name]) => h('li', null,
+      h('a', { href: `#/test/${id}/${key}`, 'aria-current': key === (step ?? (page && isCalibration(page.fold) ? 'sheet' : 'prepare')) ? 'step' : null }, name))))) : null);
 }
 
 /** How much the server does not have; the one line that is always in view. */

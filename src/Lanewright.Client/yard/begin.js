@@ -1,11 +1,13 @@
 // Begins a test: which spreader, which question, how the catch is weighed.
 import { button, h } from './dom.js';
+import { formOf, kinds } from './calibration.js';
 import { newId } from './ids.js';
 import { write, yard } from './yard.js';
 
 const SPREADER = ['id', 'metering', 'loop', 'constant', 'unit', 'resolution', 'lowest', 'highest', 'current'];
 const SCALE = ['id', 'kind', 'capacity', 'division', 'class', 'rules', 'tolerance', 'relativeTolerance', 'verified'];
 const MATERIAL = ['name', 'bulkDensity', 'moisture'];
+const DROP_TESTS = ['drop-test', 'verification'];
 const COMMA = ['de-DE', 'fr-FR', 'fr-CA', 'fi-FI', 'nb-NO', 'tr-TR'];
 
 export const METHODS = [
@@ -24,7 +26,10 @@ export function begin(go) {
   const spreaders = listOf('spreaders').sort((a, b) => String(a.record.id).localeCompare(String(b.record.id), undefined, { numeric: true }));
   const spreader = h('input', { id: 'spreader', list: 'spreaders', autocomplete: 'off', autocapitalize: 'characters', enterkeyhint: 'next' });
   const kind = pick('kind', [['drop-test', 'Find the constant (drop test)'], ['verification', 'Check the constant in the controller']]);
+  kinds().then(list => kind.append(...list.map(one => h('option', { value: one.word }, `${one.name}: ${one.doc}`))));
   const method = pick('method', METHODS);
+  const methodRow = row('method', 'How the catch is weighed', method);
+  kind.addEventListener('change', () => { methodRow.hidden = !DROP_TESTS.includes(kind.value); });
   const scale = h('select', { id: 'scale' }, h('option', { value: '' }, 'choose later'),
     listOf('scales').map(item => h('option', { value: item.id }, item.record.id)));
   const material = h('select', { id: 'material' }, h('option', { value: '' }, 'as the spreader usually carries'),
@@ -39,21 +44,22 @@ export function begin(go) {
     }
     const known = spreaders.find(item => String(item.record.id).toLowerCase() === number.toLowerCase());
     const id = newId();
+    const isDrop = DROP_TESTS.includes(kind.value);
     await write('test.begin', id, {
       kind: kind.value,
-      method: method.value,
+      ...(isDrop ? { method: method.value } : {}),
       spreader: known?.id ?? null,
-      fields: firstFields(known?.record ?? { id: number }, listOf('scales').find(item => item.id === scale.value)?.record,
+      fields: await firstFields(kind.value, known?.record ?? { id: number }, listOf('scales').find(item => item.id === scale.value)?.record,
         materialOf(known?.record, material.value)),
     });
-    go(`#/test/${id}/prepare`);
+    go(`#/test/${id}/${isDrop ? 'prepare' : 'sheet'}`);
   };
   return h('form', { on: { submit: event => { event.preventDefault(); start(); } } },
     h('h1', null, 'New test'),
     row('spreader', 'Spreader', spreader, h('datalist', { id: 'spreaders' },
       spreaders.map(item => h('option', { value: item.record.id }, [item.record.depot, item.record.body].filter(Boolean).join(', '))))),
     row('kind', 'Question', kind),
-    row('method', 'How the catch is weighed', method),
+    methodRow,
     row('scale', 'Scale', scale),
     row('material', 'Material', material),
     say,
@@ -72,7 +78,7 @@ function materialOf(spreader, chosen) {
 }
 
 /** The fields a sheet begins with, from the records of the register. */
-function firstFields(spreader, scale, material) {
+async function firstFields(kind, spreader, scale, material) {
   const now = new Date();
   const two = number => String(number).padStart(2, '0');
   const fields = {
@@ -85,6 +91,17 @@ function firstFields(spreader, scale, material) {
   if (material) fields.title = `${spreader.id}, ${material.name}`;
   const invented = [spreader, scale, material].some(record => record?.note === 'invented');
   if (invented) fields.invented = 'yes';
+  if (!DROP_TESTS.includes(kind)) {
+    // Another calibration asks for what it needs; of the register it takes what its sheet knows.
+    fields['spreader.id'] = String(spreader.id);
+    fields.title = `${spreader.id}, ${kind.replace('-', ' ')}`;
+    const form = await formOf(kind);
+    for (const [group, names, record] of [['scale', SCALE, scale], ['material', MATERIAL, material]]) {
+      const known = form?.properties[group]?.properties;
+      if (known) take(fields, group, names.filter(name => name in known), record);
+    }
+    return fields;
+  }
   const tolerance = listOf('rules')[0]?.record.tolerance;
   if (tolerance) fields.tolerance = written(tolerance);
   take(fields, 'spreader', SPREADER, spreader);

@@ -23,7 +23,7 @@ export function startCore() {
     if (data.ready) settle(true);
     else if (data.failed) settle(data.failed);
     else {
-      waiting.get(data.id)?.(data.wrong ? null : JSON.parse(data.answer), data.wrong);
+      waiting.get(data.id)?.(data.wrong || !data.answer ? null : JSON.parse(data.answer), data.wrong);
       waiting.delete(data.id);
     }
   };
@@ -42,7 +42,8 @@ export function onCore(listen) {
 
 /**
  * Asks Core. Gives null when a later question of the same kind came in between, or when Core cannot compute.
- * @param {'Live'|'Plan'|'Keyed'} call
+ * @param {'Live'|'Plan'|'Keyed'|'Form'|'Kinds'} call
+ * @param {string|object} question Texts go as they are, anything else as JSON.
  */
 export function ask(call, question) {
   if (!worker || typeof state === 'string') return Promise.resolve(null);
@@ -70,7 +71,7 @@ function send(call, slot, question, done) {
     done(answer);
     if (slot.queued) send(call, slot, slot.question, slot.queued);
   });
-  worker.postMessage({ id, call, json: JSON.stringify(question) });
+  worker.postMessage({ id, call, json: typeof question === 'string' ? question : JSON.stringify(question) });
 }
 
 function settle(now) {

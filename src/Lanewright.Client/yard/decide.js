@@ -36,7 +36,7 @@ function content(page, go, key, kept) {
     yard.store.setFact(key, kept);
   };
   const say = h('p.say.wrong', { role: 'alert' });
-  const result = page.answer?.results.length === 1 ? page.answer.results[0] : null;
+  const result = page.answer?.results?.length === 1 ? page.answer.results[0] : null;
   const advised = result?.keyIn;
   const text = (id, label, hint, props = {}) => h('div.field', null, h('label', { for: id }, label),
     hint ? h('p.hint', { id: id + '-hint' }, hint) : null,
