@@ -1,9 +1,11 @@
+using Lanewright.Core.Register;
 using Lanewright.Host;
 using Lanewright.Storage;
 using Lanewright.Storage.Database;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 
 namespace Lanewright.Accounts;
 
@@ -80,9 +82,20 @@ internal static class AccountsSetup
     {
         await using var data = AccountsContext.At(place);
         await SharedDatabase.PrepareAsync(data, place, stop);
-        if (data.Users.Any()) return null;
-        return await new PairingCodes(data, clock).MakeAsync(null, "supervisor", null, PairingCodes.PrintedLife, stop);
+        return await data.Users.AnyAsync(stop) ? null : await SupervisorCodeAsync(data, clock, stop);
     }
+
+    /// <summary>A new code that makes whoever types it a supervisor, for a lost password; it is written down.</summary>
+    internal static async Task<string> PairAgainAsync(RecordsPlace place, TimeProvider clock, CancellationToken stop)
+    {
+        await using var data = AccountsContext.At(place);
+        await SharedDatabase.PrepareAsync(data, place, stop);
+        await new AccountLog(data, clock).AddAsync("", "a code for a supervisor was printed");
+        return await SupervisorCodeAsync(data, clock, stop);
+    }
+
+    private static Task<string> SupervisorCodeAsync(AccountsContext data, TimeProvider clock, CancellationToken stop) =>
+        new PairingCodes(data, clock).MakeAsync(null, Rights.Word(PersonRole.Supervisor), null, PairingCodes.PrintedLife, stop);
 
     // On every request: whoever is disabled or signed out everywhere is out at once, and a changed role holds at once.
     private static async Task ValidateAsync(Microsoft.AspNetCore.Authentication.Cookies.CookieValidatePrincipalContext context)

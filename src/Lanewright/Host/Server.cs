@@ -3,6 +3,7 @@ using Lanewright.Accounts;
 using Lanewright.Network;
 using Lanewright.Office;
 using Lanewright.Storage;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Lanewright.Host;
 
@@ -25,6 +26,8 @@ internal static class Server
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         // Refused requests are answered, and a broken connection is a phone that walked off: neither is the log's business.
         builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Error);
+        // A server that cannot start says so itself, in words.
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting", LogLevel.None);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -51,6 +54,7 @@ internal static class Server
         RegisterApi.Map(app, store);
         PhotosApi.Map(app, store);
         OfficePages.Map(app, store);
+        app.MapGet("/trust", () => new RazorComponentResult<Network.Pages.ReadyPage>());
         if (accounts) AccountsSetup.Map(app, store);
         app.MapFallback("/api/{**rest}", () => Problems.Answer(404, "There is nothing at this address."));
         return app;

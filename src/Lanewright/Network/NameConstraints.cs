@@ -16,10 +16,14 @@ internal static class NameConstraints
     private const int DnsName = 2;
     private const int IpAddress = 7;
 
-    /// <summary>The private networks (RFC 1918, 3927, 4193, 4291) and this machine itself.</summary>
+    /// <summary>The private and shared networks (RFC 1918, 3927, 4193, 4291, 6598) and this machine itself.</summary>
     internal static readonly IReadOnlyList<IPNetwork> Private =
     [
-        .. new[] { "10.0.0.0/8", "172.16.0.0/12", "192.168.0.0/16", "169.254.0.0/16", "127.0.0.0/8", "fc00::/7", "fe80::/10", "::1/128" }
+        .. new[]
+            {
+                "10.0.0.0/8", "172.16.0.0/12", "192.168.0.0/16", "100.64.0.0/10", "169.254.0.0/16", "127.0.0.0/8", "fc00::/7", "fe80::/10",
+                "::1/128",
+            }
             .Select(IPNetwork.Parse),
     ];
 

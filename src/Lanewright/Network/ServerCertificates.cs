@@ -44,15 +44,20 @@ internal sealed class ServerCertificates
         new(certificate, null, TimeProvider.System) { Chain = chain };
 
     /// <summary>Our own, from a folder; authority and certificate are made where they are missing, too old or for other names.</summary>
+    /// <param name="folder">The folder, for the owner alone.</param>
+    /// <param name="given">Names that somebody asked for.</param>
+    /// <param name="addresses">Addresses of this machine; its own names are added.</param>
+    /// <param name="clock">The clock by which certificates end.</param>
     /// <exception cref="RecordsException">The folder cannot be used, or the authority may not vouch for a name.</exception>
     internal static ServerCertificates InFolder(
-        string folder, IReadOnlyList<string> names, IReadOnlyList<IPAddress> addresses, TimeProvider clock)
+        string folder, IReadOnlyList<string> given, IReadOnlyList<IPAddress> addresses, TimeProvider clock)
     {
+        var all = given.Concat(OwnNames.Names).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         try
         {
             OwnerFiles.Folder(folder);
             var authority = Read(folder, AuthorityFile, AuthorityKeyFile);
-            if (authority is not null && names.FirstOrDefault(name => !NameConstraints.Allows(authority, name)) is { } foreign)
+            if (authority is not null && given.FirstOrDefault(name => !NameConstraints.Allows(authority, name)) is { } foreign)
             {
                 throw new RecordsException(
                     RecordsFault.Denied,
@@ -63,9 +68,12 @@ internal sealed class ServerCertificates
             var now = clock.GetUtcNow();
             if (authority is null || authority.NotAfter.ToUniversalTime() < now.UtcDateTime + YardAuthority.ServerLife)
             {
-                authority = YardAuthority.Make(names, now);
+                authority = YardAuthority.Make(all, now);
                 Write(folder, AuthorityFile, AuthorityKeyFile, authority);
             }
+
+            // A machine that got another name since is still served under its addresses and the names it had.
+            List<string> names = [.. all.Where(name => NameConstraints.Allows(authority, name))];
 
             var server = Read(folder, ServerFile, ServerKeyFile);
             if (server is null || !IsFor(server, authority, names, addresses)) server = Renew(now);
