@@ -20,7 +20,7 @@ if (secure && !worker) say('This browser keeps no pages. Private windows and som
 if (!store) say('This browser keeps no data. Leave the private window.');
 if (secure && worker && store) {
   // A browser that let somebody click through a certificate warning still refuses to keep pages; only trying tells.
-  navigator.serviceWorker.getRegistration('/').then(
+  navigator.serviceWorker.getRegistration('/yard/').then(
     (found) => say(found ? 'The pages are kept on this device.' : 'The pages are kept as soon as the yard has been opened once.'),
     () => { ready.textContent = 'Offline ready: no'; say('The browser does not trust the certificate. Install it first.'); });
 }

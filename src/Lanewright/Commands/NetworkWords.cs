@@ -52,9 +52,10 @@ internal sealed class NetworkWords(NetworkOptions network, int port)
         var own = network.Certificates!.IsOwn ? OwnNames.Names : [];
         var chosen = network.Names.Except(own, StringComparer.OrdinalIgnoreCase);
         var addresses = network.Certificates.IsOwn
-            ? OwnNames.Addresses().Select(address => address.AddressFamily is AddressFamily.InterNetwork ? $"{address}" : $"[{address}]")
-            : [];
-        return chosen.Concat(addresses).Concat(own.Where(name => name.Contains('.'))).Append("localhost")
+            ? OwnNames.Addresses().Select(address => address.AddressFamily is AddressFamily.InterNetwork ? $"{address}" : $"[{address}]").ToList()
+            : new List<string>();
+        var (longer, short4) = (addresses.Where(address => address[0] == '['), addresses.Where(address => address[0] != '['));
+        return chosen.Concat(short4).Concat(own.Where(name => name.Contains('.'))).Concat(longer).Append("localhost")
             .Take(network.Certificates.IsOwn ? 8 : network.Names.Count).Select(host => $"https://{host}:{port}/");
     }
 }
