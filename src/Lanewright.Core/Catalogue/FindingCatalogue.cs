@@ -27,6 +27,7 @@ public static class FindingCatalogue
         new("Runs and answer", DropTestFindings.All),
         new("Planning", PlanFindings.All),
         new("Other calibrations", CalibrationFindings.All),
+        new("Liquids", LiquidFindings.All),
         new("The register", RegisterFindings.All),
     ];
 
