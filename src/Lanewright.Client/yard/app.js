@@ -29,8 +29,26 @@ const go = address => {
   else location.hash = address;
 };
 
+// A press and its release must meet the same element, or the click is lost: what would be drawn in between waits.
+let pressed = false;
+const late = new Set();
+addEventListener('pointerdown', event => { pressed = !event.target.closest?.('select'); }, true);
+for (const end of ['pointerup', 'pointercancel']) addEventListener(end, () => setTimeout(release), true);
+
+function release() {
+  pressed = false;
+  const waiting = [...late];
+  late.clear();
+  for (const one of waiting) one();
+}
+
+// Of several drawings begun, the latest is the one that shows.
+let turns = 0;
+
 /** Draws what the address names. What is typed is kept, and the field that had the focus has it again. */
 async function draw() {
+  if (pressed) return late.add(draw);
+  const turn = ++turns;
   const [, place = '', id = '', step = 'prepare', run] = (location.hash || '#/').slice(1).split('/');
   drawTop();
   if (!yard.person && place !== 'settings') return show('who', who(go));
@@ -39,13 +57,17 @@ async function draw() {
     page = null;
     if (place === 'new') return show('new', begin(go));
     if (place === 'settings') return show('settings', settings(go));
-    return show('home', await home(go));
+    const content = await home(go);
+    return turn === turns ? show('home', content) : null;
   }
   if (page?.id !== id) {
     page?.close();
-    page = await new Page(id, () => draw()).open();
+    const opened = await new Page(id, () => draw()).open();
+    if (turn !== turns) return opened.close();
+    page = opened;
     page.onTrouble = wrong => trouble(wrong);
-    if (!page.fold.begun && await fetchTest(id).catch(() => false)) await page.reopen();
+    if (!page.fold.begun && await fetchTest(id).catch(() => false)) await page?.reopen();
+    if (turn !== turns) return null;
   }
   if (!page.fold.begun && page.fold.fields.size === 0) {
     return show('missing', [h('h1', null, 'This test is not on this device'),
@@ -105,6 +127,7 @@ function show(name, content) {
 }
 
 function drawTop() {
+  if (pressed) return late.add(drawTop);
   const [, place, id, step] = location.hash.split('/');
   fill(top,
     h('p.mark', null, h('a', { href: '#/' }, 'Lanewright')),
