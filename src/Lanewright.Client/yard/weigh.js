@@ -82,7 +82,7 @@ const whole = (page, path) => h('div.pair', null,
 
 function truck(page, path) {
   const changes = lengthOf(page.fold, `${path}.truck.changes`);
-  const rows = changes + (page.extra?.has(path) ? 1 : 0);
+  const rows = Math.max(changes, page.extra?.get(path) ?? 0);
   return [
     field(page, `${path}.truck.before`, { label: 'Truck before the drop' }),
     field(page, `${path}.truck.after`, { label: 'Truck after the drop' }),
@@ -91,11 +91,11 @@ function truck(page, path) {
       field(page, `${path}.truck.fuelBurnt.amount`, { label: 'Fuel burnt', hint: 'Its mass; a US gallon of diesel is about 7 lb, a litre 0.84 kg.' }),
       Array.from({ length: rows }, (_, i) => h('div.change', null,
         field(page, `${path}.truck.changes[${i}].what`, { label: `Change ${i + 1}: what`, mode: 'text' }),
-        field(page, `${path}.truck.changes[${i}].joined`, { label: 'Came on or left', choices: [['yes', 'came on'], ['no', 'left']] }),
-        field(page, `${path}.truck.changes[${i}].amount`, { label: 'How much' }))),
+        field(page, `${path}.truck.changes[${i}].joined`, { label: `Change ${i + 1}: came on or left`, choices: [['yes', 'came on'], ['no', 'left']] }),
+        field(page, `${path}.truck.changes[${i}].amount`, { label: `Change ${i + 1}: how much` }))),
       button('+ snow, a person, a tool', () => {
-        page.extra ??= new Set();
-        page.extra.add(path);
+        page.extra ??= new Map();
+        page.extra.set(path, changes + 1);
         page.redraw();
       }, 'quiet')),
   ];
