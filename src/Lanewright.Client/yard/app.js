@@ -164,7 +164,8 @@ document.addEventListener('visibilitychange', () => { if (document.hidden) page?
 onChange(subject => {
   drawTop();
   document.documentElement.dataset.look = yard.settings.look;
-  if (!subject && (drawn === 'home' || drawn === 'who')) draw();
+  // A name half typed is not drawn over.
+  if (!subject && (drawn === 'home' || (drawn === 'who' && (yard.person || !document.getElementById('person')?.value)))) draw();
 });
 onSync(() => drawTop());
 onCore(() => { if (drawn === 'settings') draw(); });
