@@ -136,15 +136,18 @@ async function fetchLists() {
   if (JSON.stringify(tests) !== JSON.stringify(yard.tests)) await remember('tests', tests);
 }
 
-/** Takes in what others wrote about the tests that this device holds. */
+/**
+ * Takes in what others wrote about the tests that this device holds. They are counted: the number of the latest entry says
+ * nothing of those that others sent before it.
+ */
 async function fetchTests() {
   const held = new Map();
   for (const record of await yard.store.allEntries()) {
     if (!record.entry.kind.startsWith('test.')) continue;
-    held.set(record.subject, Math.max(held.get(record.subject) ?? 0, record.number ?? 0));
+    held.set(record.subject, (held.get(record.subject) ?? 0) + (record.state === 'sent' ? 1 : 0));
   }
   for (const test of yard.tests) {
-    if (held.has(test.id) && held.get(test.id) < test.lastNumber) await fetchTest(test.id);
+    if (held.has(test.id) && held.get(test.id) < test.entries) await fetchTest(test.id);
   }
 }
 
