@@ -19,39 +19,60 @@ public sealed class ClosedLoopTests(Chrome chrome, YardServer server) : IClassFi
         await phone.Context.SetOfflineAsync(true);
         await phone.BeginAsync("HR-104");
         await Whole.PrepareAsync(phone, "pulses-per-mass", "pulse/lb");
-        await RunAsync(phone, 0);
-        await RunAsync(phone, 1);
+        await RunAsync(phone, 0, 5);
+        await RunAsync(phone, 1, 5);
 
         await phone.Page.ReloadAsync();
         await phone.StandsAsync();
         await phone.StepAsync("Prepare");
         await phone.StandsAsync();
         await phone.StepAsync("Weigh");
-        await RunAsync(phone, 2);
-        Assert.NotEqual("not yet sent: 0", (await phone.Sent.InnerTextAsync())[..15]);
+        await RunAsync(phone, 2, 5);
+        Assert.DoesNotContain("not yet sent: 0", await phone.Sent.InnerTextAsync(), StringComparison.Ordinal);
 
         await phone.Context.SetOfflineAsync(false);
         await phone.AllSentAsync();
         await Whole.ArrivedAsync(phone, server);
     }
 
-    private static async Task RunAsync(Phone phone, int run)
+    [Fact]
+    public async Task A_german_phone_takes_decimal_commas_and_answers_with_them()
     {
+        await using var phone = await Phone.OpenAsync(chrome, server, locale: "de-DE");
+        await phone.HasPagesAsync();
+        await phone.Context.SetOfflineAsync(true);
+        await phone.BeginAsync("FM-03");
+        await Whole.PrepareAsync(phone, "pulses-per-mass", "pulse/kg");
+        for (var run = 0; run < 3; run++) await RunAsync(phone, run, 2, comma: true);
+        Assert.Contains(phone.Typed, typed => typed is { Key: "runs[0].containers[0].gross", Value: "37,8" });
+
+        await phone.Page.ReloadAsync();
+        await phone.StandsAsync();
+        await Assertions.Expect(phone.Page.GetByText("net 35,2 kg, together 35,2 kg")).ToBeVisibleAsync();
+        await phone.Context.SetOfflineAsync(false);
+        await phone.AllSentAsync();
+        await Whole.ArrivedAsync(phone, server);
+        await Assertions.Expect(phone.Page.Locator(".key strong")).ToContainTextAsync(",");
+    }
+
+    private static async Task RunAsync(Phone phone, int run, int containers, bool comma = false)
+    {
+        string Written(string text) => comma ? text.Replace('.', ',') : text;
         await phone.StepAsync("Drop");
         if (run > 0) await phone.NextRunAsync();
         await phone.TypeAsync("Pulses counted", Runs[run].Pulses);
-        await phone.TypeAsync("Time it ran s", "62.4");
-        await phone.TypeAsync("Gate opening in", "2");
+        await phone.TypeAsync("Time it ran s", Written("62.4"));
+        await phone.TypeAsync(comma ? "Gate opening mm" : "Gate opening in", comma ? "50" : "2");
         await phone.ChooseAsync("Hydraulic oil", "warm");
         await phone.StepAsync("Weigh");
-        await phone.TypeAsync("How many containers did it fill?", "5");
-        for (var i = 0; i < 5; i++)
+        await phone.TypeAsync("How many containers did it fill?", $"{containers}");
+        for (var i = 0; i < containers; i++)
         {
-            var (tare, gross) = Runs[run].Containers[i].Split(' ') is [var a, var b] ? (a, b) : default;
-            await phone.TypeAsync($"Empty ({i + 1})", tare);
-            await phone.TypeAsync($"Full ({i + 1})", gross);
+            var weights = Written(Runs[run].Containers[i]).Split(' ');
+            await phone.TypeAsync($"Empty ({i + 1})", weights[0]);
+            await phone.TypeAsync($"Full ({i + 1})", weights[1]);
         }
 
-        await Assertions.Expect(phone.Page.GetByText("together")).ToHaveCountAsync(5);
+        await Assertions.Expect(phone.Page.GetByText(", together ")).ToHaveCountAsync(containers);
     }
 }

@@ -28,11 +28,17 @@ internal sealed class Phone : IAsyncDisposable
         var context = await chrome.PhoneAsync(locale);
         if (script is not null) await context.AddInitScriptAsync(script);
         var phone = await OnAsync(context);
-        await phone.Page.GotoAsync(new Uri(server.Address, "yard/").ToString());
-        await phone.Page.GetByLabel("Name or initials").FillAsync(person);
-        await phone.PressAsync("Go on");
-        await Assertions.Expect(phone.Heading("Tests")).ToBeVisibleAsync();
+        await phone.ArriveAsync(server, person);
         return phone;
+    }
+
+    /// <summary>Opens the yard and says who is there.</summary>
+    internal async Task ArriveAsync(YardServer server, string person)
+    {
+        await Page.GotoAsync(new Uri(server.Address, "yard/").ToString());
+        await Page.GetByLabel("Name or initials").FillAsync(person);
+        await PressAsync("Go on");
+        await Assertions.Expect(Heading("Tests")).ToBeVisibleAsync();
     }
 
     /// <summary>A phone with its first page.</summary>
@@ -94,6 +100,21 @@ internal sealed class Phone : IAsyncDisposable
         await Assertions.Expect(Heading("Prepare")).ToBeVisibleAsync();
     }
 
+    /// <summary>Takes up a test that was begun on another device.</summary>
+    internal async Task ResumeAsync(string spreader)
+    {
+        await SendNowAsync();
+        await Page.GetByRole(AriaRole.Link).Filter(new() { HasText = spreader }).First.ClickAsync();
+        await Assertions.Expect(Page.Locator("[data-path]").First).ToBeVisibleAsync();
+    }
+
+    /// <summary>Opens what this device keeps and has sent.</summary>
+    internal async Task SettingsAsync()
+    {
+        await Sent.ClickAsync();
+        await Assertions.Expect(Heading("This device")).ToBeVisibleAsync();
+    }
+
     /// <summary>Types into a field key by key, as a person does.</summary>
     internal async Task TypeAsync(string label, string text)
     {
@@ -129,8 +150,25 @@ internal sealed class Phone : IAsyncDisposable
         if (await summary.Locator("..").GetAttributeAsync("open") is null) await summary.ClickAsync();
     }
 
-    /// <summary>Waits until the server has everything.</summary>
-    internal Task AllSentAsync() => Assertions.Expect(Sent).ToContainTextAsync("not yet sent: 0 · online");
+    /// <summary>Waits until everything typed is an entry and the server has it.</summary>
+    internal async Task AllSentAsync()
+    {
+        await Page.WaitForFunctionAsync("""
+            async () => {
+              const store = globalThis.lanewright?.yard.store;
+              return store && (await store.drafts()).length === 0 && await store.count('phone') === 0;
+            }
+            """);
+        await Assertions.Expect(Sent).ToContainTextAsync("not yet sent: 0");
+        await Assertions.Expect(Sent).ToContainTextAsync("online");
+    }
+
+    /// <summary>Sends now, as the page does by itself when the network comes back.</summary>
+    internal async Task SendNowAsync()
+    {
+        await Page.WaitForFunctionAsync("() => globalThis.lanewright");
+        await Page.EvaluateAsync("() => lanewright.sendNow()");
+    }
 
     /// <summary>What stands in the fields on the screen, by path.</summary>
     internal async Task<Dictionary<string, string>> ShownAsync() => await Page.EvaluateAsync<Dictionary<string, string>>(
