@@ -192,7 +192,7 @@ internal static class Kills
         throw new TimeoutException("The server did not answer within a minute.");
     }
 
-    private static int FreePort()
+    internal static int FreePort()
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();

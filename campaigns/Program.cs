@@ -9,6 +9,8 @@ return args switch
     ["wal-cuts", ..] when args.Length <= 3 => await CutsAsync(),
     ["register", ..] when args.Length <= 3 =>
         await RegisterTiming.RunAsync(Count(3000), args.Length > 2 ? Seed() : 50_000, CancellationToken.None),
+    ["pages", ..] when args.Length <= 4 =>
+        await PagesTiming.RunAsync(Count(3000), args.Length > 2 ? Seed() : 50_000, args.Length > 3 ? args[3] : null, CancellationToken.None),
     _ => Usage(),
 };
 
@@ -40,6 +42,8 @@ static int Usage()
                kills [kills, 500] [seed, 1]            SIGKILL of the server while clients send
                wal-cuts [cases, 10000] [seed, 1]       the database's log cut or garbled
                register [spreaders, 3000] [tests, 50000]   timing of a large register
+               pages [spreaders, 3000] [tests, 50000] [folder to keep the register in]
+                                                       timing of every page over a large register; memory of the server
         """);
     return 1;
 }

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+using Lanewright.Storage.Database;
 using Lanewright.Storage.Entries;
 using Lanewright.Storage.Folding;
 using Lanewright.Storage.Records;
@@ -22,7 +24,7 @@ public sealed record TestQuery
     /// <summary>Only tests of this spreader (identity in the register); null for all.</summary>
     public string? Spreader { get; init; }
 
-    /// <summary>Words that must all be found in title, spreader, place, people or material; null for all.</summary>
+    /// <summary>Words that must all be found in title, spreader, place, people, material or day; null for all.</summary>
     public string? Words { get; init; }
 
     /// <summary>Only tests last touched before this number, for the next page; null from the latest on.</summary>
@@ -91,19 +93,38 @@ public sealed partial class EntryStore
         ArgumentOutOfRangeException.ThrowIfGreaterThan(query.Most, TestQuery.MostTests, nameof(query));
         return WithAsync<IReadOnlyList<ListedTest>>(async context =>
         {
-            IQueryable<TestRow> tests = context.Tests;
-            if (query.OpenOnly) tests = tests.Where(row => row.State == TestRow.Open);
-            if (query.Spreader is { } spreader) tests = tests.Where(row => row.Spreader == spreader);
-            if (query.Before is { } before) tests = tests.Where(row => row.LastNumber < before);
-            var words = (query.Words ?? "").ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries);
-            foreach (var word in words) tests = tests.Where(row => row.Search.Contains(word));
+            var tests = Filtered(context.Tests, query);
             var rows = await tests.OrderByDescending(row => row.LastNumber).Take(query.Most).ToListAsync(stop);
-            var ids = rows.Select(row => row.Id).ToList();
-            var results = (await context.TestResults.Where(row => ids.Contains(row.Test)).ToListAsync(stop))
-                .ToLookup(row => row.Test);
-            return [.. rows.Select(row => new ListedTest(row, [.. results[row.Id].OrderBy(result => result.Position)]))];
+            return await WithResultsAsync(context, rows, stop);
         });
     }
+
+    private static IQueryable<TestRow> Filtered(IQueryable<TestRow> tests, TestQuery query)
+    {
+        if (query.OpenOnly) tests = tests.Where(row => row.State == TestRow.Open);
+        if (query.Spreader is { } spreader) tests = tests.Where(row => row.Spreader == spreader);
+        if (query.Before is { } before) tests = tests.Where(row => row.LastNumber < before);
+        foreach (var word in (query.Words ?? "").ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            tests = DayOrPart().IsMatch(word)
+                ? tests.Where(row => row.Search.Contains(word) || row.Date.StartsWith(word))
+                : tests.Where(row => row.Search.Contains(word));
+        }
+
+        return tests;
+    }
+
+    private static async Task<IReadOnlyList<ListedTest>> WithResultsAsync(
+        RecordsContext context, List<TestRow> rows, CancellationToken stop)
+    {
+        var ids = rows.Select(row => row.Id).ToList();
+        var results = (await context.TestResults.Where(row => ids.Contains(row.Test)).ToListAsync(stop)).ToLookup(row => row.Test);
+        return [.. rows.Select(row => new ListedTest(row, [.. results[row.Id].OrderBy(result => result.Position)]))];
+    }
+
+    /// <summary>A year, a month or a day, as dates are typed.</summary>
+    [GeneratedRegex(@"^\d{4}(-\d\d){0,2}$", RegexOptions.CultureInvariant)]
+    private static partial Regex DayOrPart();
 
     /// <summary>The register's current records, in order of kind and identity.</summary>
     public Task<IReadOnlyList<RegisterItem>> RegisterAsync(CancellationToken stop = default) =>

@@ -38,7 +38,8 @@ internal sealed partial class OfficeBrowser : IDisposable
             fields[Attribute(area.Groups[1].Value, "name")!] = WebUtility.HtmlDecode(area.Groups[2].Value).TrimStart('\n');
         foreach (Match select in Selects().Matches(form))
         {
-            var chosen = Options().Matches(select.Groups[2].Value).FirstOrDefault(option => option.Value.Contains(" selected", StringComparison.Ordinal));
+            var options = Options().Matches(select.Groups[2].Value);
+            var chosen = options.FirstOrDefault(option => option.Value.Contains(" selected", StringComparison.Ordinal)) ?? options.FirstOrDefault();
             fields[Attribute(select.Groups[1].Value, "name")!] = chosen is null ? "" : Attribute(chosen.Value, "value") ?? "";
         }
 

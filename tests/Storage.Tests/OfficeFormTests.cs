@@ -194,6 +194,28 @@ public sealed class OfficeFormTests(DemoServer server) : IClassFixture<DemoServe
         Assert.DoesNotContain("changed on", (await browser.OpenAsync("office/due")).Page, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Something_done_to_a_spreader_is_written_down_and_taken_back()
+    {
+        using var browser = new OfficeBrowser(Address);
+        var item = (await store.RegisterAsync("spreader", Stop)).First(one => one.Payload.Contains("HR-107", StringComparison.Ordinal));
+        var page = $"/office/spreaders/{item.Id}";
+        var before = (await store.EventsAsync(item.Id, Stop)).Count;
+        var wrong = await browser.FillAsync(page, page + "/events", ("f.event", "gate"), ("f.date", "11/25/2026"), ("f.note", "new plate"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.Status);
+        var fields = OfficeBrowser.FormOf(wrong.Page, page + "/events");
+        Assert.Equal(("11/25/2026", "new plate", "gate"), (fields["f.date"], fields["f.note"], fields["f.event"]));
+        Assert.Contains("not a date of the form", wrong.Page, StringComparison.Ordinal);
+        fields["f.date"] = "2026-11-24";
+        Assert.Equal(HttpStatusCode.Found, (await browser.SendAsync(page + "/events", fields)).Status);
+        var happened = (await store.EventsAsync(item.Id, Stop))[^1];
+        Assert.Equal(("gate", "2026-11-24", "new plate", "R.V."), (happened.Event, happened.Date, happened.Note, happened.Person));
+        var back = page + "/events/take-back";
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await browser.FillAsync(page, back, ("event", happened.EntryId))).Status);
+        Assert.Equal(HttpStatusCode.Found, (await browser.FillAsync(page, back, ("event", happened.EntryId), ("why", "other truck"))).Status);
+        Assert.Equal(before, (await store.EventsAsync(item.Id, Stop)).Count);
+    }
+
     private async Task<RegisterItem> ScaleAsync(string id) =>
         (await store.RegisterAsync("scale", Stop)).Single(item => item.Payload.Contains($"\"{id}\"", StringComparison.Ordinal));
 }

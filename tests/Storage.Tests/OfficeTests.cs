@@ -54,6 +54,9 @@ public sealed partial class OfficeTests(DemoServer server) : IClassFixture<DemoS
     [InlineData("office/compare", "Compare two tests")]
     [InlineData("office/people", "People")]
     [InlineData("office/audit", "Audit")]
+    [InlineData("office/scales?sort=verified&down=1", "Scales")]
+    [InlineData("office/rules", "The yard&#x27;s rules")]
+    [InlineData("office/import", "Import a list")]
     public async Task Every_place_answers_with_its_title(string address, string title)
     {
         var page = await client.GetStringAsync(address, Stop);
@@ -117,6 +120,53 @@ public sealed partial class OfficeTests(DemoServer server) : IClassFixture<DemoS
         var page = await client.GetStringAsync("office/tests", Stop);
         Assert.DoesNotContain("<script>alert", page, StringComparison.Ordinal);
         Assert.Contains("&lt;script&gt;alert(1)", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Tables_filter_sort_and_page_on_the_server_over_all_rows()
+    {
+        var page = await client.GetStringAsync("office?q=fjellmark&sort=number&down=1", Stop);
+        Assert.Equal(8, SpreaderLink().Count(page));
+        Assert.Contains("8 of 8 shown", page, StringComparison.Ordinal);
+        Assert.True(page.IndexOf("FM-08", StringComparison.Ordinal) < page.IndexOf("FM-01", StringComparison.Ordinal));
+        var all = (await store.TestsAsync(new() { Most = 500 }, Stop)).Count;
+        Assert.True(all > 100, "The demo no longer fills two pages.");
+        Assert.Contains($"1 to 100 of {all} shown", await client.GetStringAsync("office/tests", Stop), StringComparison.Ordinal);
+        var second = await client.GetStringAsync("office/tests?page=2&sort=day", Stop);
+        Assert.Contains($"of {all} shown", second, StringComparison.Ordinal);
+        Assert.Contains("rel=\"prev\"", second, StringComparison.Ordinal);
+        Assert.Contains("0 of 0 shown", await client.GetStringAsync("office/tests?q=nothing+like+it", Stop), StringComparison.Ordinal);
+        var lines = (await client.GetStringAsync("office/spreaders.csv?q=fjellmark", Stop)).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(9, lines.Length);
+    }
+
+    [Theory]
+    [InlineData("HR-104", "/office/spreaders/")]
+    [InlineData("alder flat", "/office/spreaders/")]
+    [InlineData("m.o.", ">M.O.</a>, technician")]
+    [InlineData("nothing like it", "Nothing was found for")]
+    public async Task The_search_finds_spreaders_tests_and_people(string words, string expected)
+    {
+        var page = await client.GetStringAsync($"office/search?q={Uri.EscapeDataString(words)}", Stop);
+        Assert.Contains(expected, page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_search_finds_the_tests_of_a_day()
+    {
+        var test = (await store.TestsAsync(new() { Most = 1 }, Stop))[0].Test;
+        var page = await client.GetStringAsync($"office/search?q={test.Date}", Stop);
+        Assert.Contains($"/office/tests/{test.Id}", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_chain_is_checked_when_somebody_asks_and_the_page_says_when()
+    {
+        using var browser = new OfficeBrowser(client.BaseAddress!);
+        Assert.DoesNotContain("chain is whole", (await browser.OpenAsync("office/audit")).Page, StringComparison.Ordinal);
+        var answer = await browser.FillAsync("office/audit", "/office/audit/check");
+        Assert.Equal(HttpStatusCode.Found, answer.Status);
+        Assert.Contains("the chain is whole. Last hash:", (await browser.OpenAsync("office/audit")).Page, StringComparison.Ordinal);
     }
 
     [Fact]

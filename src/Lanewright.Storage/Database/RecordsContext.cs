@@ -44,9 +44,17 @@ internal abstract class RecordsContext(DbContextOptions options) : DbContext(opt
             test.HasIndex(t => t.LastNumber);
             test.HasIndex(t => new { t.State, t.LastNumber });
             test.HasIndex(t => new { t.Spreader, t.LastNumber });
+            // The office asks for the latest decided test of every spreader at once.
+            test.HasIndex(t => new { t.Kind, t.Spreader, t.DecidedAt });
+            test.HasIndex(t => t.Date);
+            test.HasIndex(t => t.SpreaderName);
         });
         modelBuilder.Entity<TestResultRow>().ToTable("test_results").HasKey(result => new { result.Test, result.Position });
-        modelBuilder.Entity<RegisterItem>().ToTable("register_items").HasKey(item => item.Id);
+        modelBuilder.Entity<RegisterItem>(item =>
+        {
+            item.ToTable("register_items").HasKey(i => i.Id);
+            item.HasIndex(i => i.Kind);
+        });
         modelBuilder.Entity<SpreaderEvent>(happened =>
         {
             happened.ToTable("spreader_events").HasKey(e => e.EntryId);

@@ -42,6 +42,7 @@ internal static class Server
         var accounts = options.Accounts is AccountsMode.Accounts;
         if (accounts) AccountsSetup.AddServices(builder, options, store);
         var app = builder.Build();
+        IdleMemory.Use(app);
         app.Use(Problems.Catch);
         if (options.Network is { } reached) Listening.UseProxy(app, reached);
         app.Use(RequestGuard.Check);

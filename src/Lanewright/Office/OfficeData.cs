@@ -6,54 +6,78 @@ using Lanewright.Storage.Records;
 
 namespace Lanewright.Office;
 
-/// <summary>A spreader of the register with what the office shows beside it.</summary>
-/// <param name="Id">Its identity in the register.</param>
-/// <param name="Record">The record.</param>
-/// <param name="Latest">Its latest adopted drop test; null for none.</param>
-/// <param name="Due">Why it is due; null when it is not.</param>
-public sealed record OfficeSpreader(string Id, RegisterSpreader Record, ListedTest? Latest, DueItem? Due);
-
 /// <summary>Gathers what the pages show from the records.</summary>
-internal sealed class OfficeData(EntryStore store, TimeProvider clock)
+internal sealed class OfficeData(EntryStore store, TimeProvider clock) : IDisposable
 {
+    private static readonly Dictionary<string, SpreaderChange> ChangeWords =
+        RegisterReader.Changes.ToDictionary(word => word.Text, word => word.Value, StringComparer.Ordinal);
+
+    private readonly SemaphoreSlim working = new(1, 1);
+    private SpreaderState? known;
+
+    public void Dispose() => working.Dispose();
+
     internal EntryStore Store => store;
 
-    internal async Task<IReadOnlyList<OfficeSpreader>> SpreadersAsync(CancellationToken stop)
+    /// <summary>The spreaders as the records have them now; worked out again only when the records or the day changed.</summary>
+    internal async Task<SpreaderState> SpreadersAsync(CancellationToken stop)
+    {
+        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        var (last, _) = await store.LastAsync(stop);
+        if (known is { } state && state.Last == last && state.Day == today) return state;
+        await working.WaitAsync(stop);
+        try
+        {
+            // Many requests at once after a change wait for one working out.
+            if (known is not { } now || now.Last != last || now.Day != today) known = await WorkOutAsync(last, today, stop);
+            return known;
+        }
+        finally
+        {
+            working.Release();
+        }
+    }
+
+    private async Task<SpreaderState> WorkOutAsync(long last, DateOnly today, CancellationToken stop)
     {
         var items = await store.RegisterAsync(stop);
-        var latest = (await store.LatestAdoptedAsync(stop)).ToDictionary(one => one.Test.Spreader!, StringComparer.Ordinal);
-        var checks = (await store.LatestChecksAsync(stop)).ToDictionary(one => one.Test.Spreader!, StringComparer.Ordinal);
+        var latest = (await store.LatestAdoptedAsync(stop)).ToDictionary(one => one.Spreader, StringComparer.Ordinal);
+        var checks = (await store.LatestChecksAsync(stop)).ToDictionary(one => one.Spreader, StringComparer.Ordinal);
         var changes = (await store.EventsAsync(null, stop)).ToLookup(one => one.Spreader, StringComparer.Ordinal);
-        var prices = items.Where(item => item.Kind == "material")
+        var prices = items.Where(item => item.Kind == RegisterKind.Material.Word)
             .Select(item => Read(item, RegisterReader.Material)).OfType<RegisterMaterial>()
             .GroupBy(material => material.Material.Name, StringComparer.Ordinal)
             .ToDictionary(group => group.Key, group => group.First().PricePerTonne, StringComparer.Ordinal);
-        var spreaders = items.Where(item => item.Kind == "spreader")
-            .Select(item => (item.Id, Record: Read(item, RegisterReader.Spreader)))
-            .Where(one => one.Record is not null).Select(one => (one.Id, Record: one.Record!)).ToList();
-        var states = spreaders.ToDictionary(one => one.Id, one => State(one.Id, one.Record), StringComparer.Ordinal);
-        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
-        var due = DueList.Of(states.Values, RulesOf(items), today).ToDictionary(item => item.Spreader);
-        return
-        [
-            .. spreaders.Where(one => !one.Record.Retired).OrderBy(one => one.Record.Spreader.Id, StringComparer.Ordinal)
-                .Select(one => new OfficeSpreader(
-                    one.Id, one.Record, latest.GetValueOrDefault(one.Id), due.GetValueOrDefault(one.Record))),
-        ];
+        var read = items.Where(item => item.Kind == RegisterKind.Spreader.Word)
+            .Select(item => (Item: item, Record: Read(item, RegisterReader.Spreader))).ToList();
+        var spreaders = read.Where(one => one.Record is not null).Select(one => (one.Item, Record: one.Record!))
+            .OrderBy(one => one.Record.Spreader.Id, NaturalOrder.Instance).ToList();
+        var states = spreaders.Select(one => State(one.Item.Id, one.Record)).ToList();
+        var due = DueList.Of(states, RulesOf(items), today);
+        var reasons = new Dictionary<RegisterSpreader, DueItem>(ReferenceEqualityComparer.Instance);
+        foreach (var item in due) reasons.Add(item.Spreader, item);
+        var all = spreaders.Select(one => new OfficeSpreader(
+            one.Item.Id, one.Record, one.Item.Others.Length > 0, latest.GetValueOrDefault(one.Item.Id),
+            reasons.GetValueOrDefault(one.Record))).ToList();
+        var byRecord = new Dictionary<RegisterSpreader, OfficeSpreader>(ReferenceEqualityComparer.Instance);
+        foreach (var one in all) byRecord.Add(one.Record, one);
+        return new(
+            last, today, [.. all.Where(one => !one.Record.Retired)], [.. all.Where(one => one.Record.Retired)],
+            [.. read.Where(one => one.Record is null).Select(one => one.Item)],
+            [.. due.Select(item => byRecord[item.Spreader])]);
 
         CalibrationState State(string id, RegisterSpreader record)
         {
             var test = latest.GetValueOrDefault(id);
             var check = checks.GetValueOrDefault(id);
-            var failed = check is not null && (test is null || check.Test.LastNumber > test.Test.LastNumber)
+            var failed = check is not null && (test is null || check.DecidedAt > test.DecidedAt)
                 ? check.Results.FirstOrDefault(result => result.Conformity == "fail")?.Share
                 : null;
-            var words = RegisterReader.Changes.ToDictionary(word => word.Text, word => word.Value, StringComparer.Ordinal);
             return new(
-                record, test is null ? null : OfficeText.ReadDay(test.Test.Date), failed,
+                record, test is null ? null : OfficeText.ReadDay(test.Date), failed,
                 [
-                    .. changes[id].Where(one => words.ContainsKey(one.Event) && OfficeText.ReadDay(one.Date) is not null)
-                        .Select(one => (words[one.Event], OfficeText.ReadDay(one.Date)!.Value)),
+                    .. changes[id].Where(one => ChangeWords.ContainsKey(one.Event) && OfficeText.ReadDay(one.Date) is not null)
+                        .Select(one => (ChangeWords[one.Event], OfficeText.ReadDay(one.Date)!.Value)),
                 ],
                 prices.GetValueOrDefault(record.Material));
         }
@@ -63,13 +87,22 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock)
     internal async Task<YardRules> RulesAsync(CancellationToken stop) =>
         RulesOf(await store.RegisterAsync(RegisterKind.Rules.Word, stop));
 
-    /// <summary>A list of the register.</summary>
-    internal async Task<RegisterList> ListAsync(RegisterKind kind, CancellationToken stop) => new(
-        kind,
-        [
-            .. (await store.RegisterAsync(kind.Word, stop)).Select(item => new RegisterRow(item, RegisterPayload.Texts(item.Payload)))
-                .OrderBy(row => row.Item.Retired).ThenBy(row => row.Texts.GetValueOrDefault(kind.Key, ""), StringComparer.Ordinal),
-        ]);
+    /// <summary>A list of the register, those in use first.</summary>
+    internal async Task<RegisterList> ListAsync(RegisterKind kind, ListQuery query, CancellationToken stop)
+    {
+        var rows = (await RowsAsync(kind, stop)).Where(row => query.Finds(row.Search)).ToList();
+        var keys = kind.Fields.ToDictionary(
+            field => field.Path, field => (Func<RegisterRow, IComparable?>)(row => row.Texts.GetValueOrDefault(field.Path)), StringComparer.Ordinal);
+        keys["state"] = row => row.State;
+        return new(kind, query, query.Take(rows, keys));
+    }
+
+    /// <summary>Every record of a kind, those in use first, in order of their names.</summary>
+    internal async Task<IReadOnlyList<RegisterRow>> RowsAsync(RegisterKind kind, CancellationToken stop) =>
+    [
+        .. (await store.RegisterAsync(kind.Word, stop)).Select(item => new RegisterRow(item, RegisterPayload.Texts(item.Payload)))
+            .OrderBy(row => row.Item.Retired).ThenBy(row => row.Texts.GetValueOrDefault(kind.Key, ""), NaturalOrder.Instance),
+    ];
 
     /// <summary>Whether another record of the kind has a name already.</summary>
     internal async Task<bool> TakenAsync(RegisterKind kind, string name, string subject, CancellationToken stop) =>
@@ -83,7 +116,7 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock)
         foreach (var named in new[] { RegisterKind.Depot, RegisterKind.Material })
         {
             if (kind == named || kind.Fields.All(field => field.Path != named.Word)) continue;
-            suggestions[named.Word] = [.. (await ListAsync(named, stop)).Rows.Where(row => !row.Item.Retired).Select(row => row.Texts.GetValueOrDefault(named.Key, ""))];
+            suggestions[named.Word] = [.. (await RowsAsync(named, stop)).Where(row => !row.Item.Retired).Select(row => row.Texts.GetValueOrDefault(named.Key, ""))];
         }
 
         return suggestions;

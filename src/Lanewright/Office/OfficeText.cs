@@ -23,6 +23,9 @@ internal static class OfficeText
     internal static string Moment(DateTimeOffset at) =>
         at.UtcDateTime.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture) + " UTC";
 
+    /// <summary>A count with its groups of digits.</summary>
+    internal static string Count(int count) => QuantityText.WriteNumber(count, Culture, NumberForm.Decimals(0));
+
     internal static string Percent(double share) => PercentText.Write(share, Culture);
 
     /// <summary>Value with its expanded uncertainty, both in the unit of the result.</summary>

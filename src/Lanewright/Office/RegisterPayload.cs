@@ -57,18 +57,26 @@ internal static class RegisterPayload
     }
 
     /// <summary>A record as it stands, written once more to settle others.</summary>
-    internal static string Settling(string payload, IReadOnlyList<string> over)
+    internal static string Settling(string payload, IReadOnlyList<string> over) => Again(payload, Over, json =>
     {
-        using var json = JsonDocument.Parse(payload);
+        json.WriteStartArray(Over);
+        foreach (var id in over) json.WriteStringValue(id);
+        json.WriteEndArray();
+    });
+
+    /// <summary>A record as it stands, taken out of use.</summary>
+    internal static string Retired(string payload) => Again(payload, "retired", json => json.WriteBoolean("retired", true));
+
+    private static string Again(string payload, string without, Action<Utf8JsonWriter> add)
+    {
+        using var earlier = JsonDocument.Parse(payload);
         using var stream = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(stream, Plain))
+        using (var json = new Utf8JsonWriter(stream, Plain))
         {
-            writer.WriteStartObject();
-            foreach (var member in json.RootElement.EnumerateObject().Where(member => member.Name != Over)) member.WriteTo(writer);
-            writer.WriteStartArray(Over);
-            foreach (var id in over) writer.WriteStringValue(id);
-            writer.WriteEndArray();
-            writer.WriteEndObject();
+            json.WriteStartObject();
+            foreach (var member in earlier.RootElement.EnumerateObject().Where(member => member.Name != without)) member.WriteTo(json);
+            add(json);
+            json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(stream.ToArray());

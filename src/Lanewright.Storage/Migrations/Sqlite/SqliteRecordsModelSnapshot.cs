@@ -164,6 +164,8 @@ namespace Lanewright.Storage.Migrations.Sqlite
 
                     b.HasKey("Id");
 
+                    b.HasIndex("Kind");
+
                     b.ToTable("register_items", (string)null);
                 });
 
@@ -338,11 +340,17 @@ namespace Lanewright.Storage.Migrations.Sqlite
 
                     b.HasKey("Id");
 
+                    b.HasIndex("Date");
+
                     b.HasIndex("LastNumber");
+
+                    b.HasIndex("SpreaderName");
 
                     b.HasIndex("Spreader", "LastNumber");
 
                     b.HasIndex("State", "LastNumber");
+
+                    b.HasIndex("Kind", "Spreader", "DecidedAt");
 
                     b.ToTable("tests", (string)null);
                 });

@@ -1,0 +1,43 @@
+using System.Buffers;
+using System.Text;
+
+namespace Lanewright.Office;
+
+/// <summary>Tables as CSV (RFC 4180), for spreadsheets: in UTF-8 with its mark, which some of them need.</summary>
+internal static class OfficeCsv
+{
+    private static readonly SearchValues<char> Quoted = SearchValues.Create(",\"\r\n;\t");
+
+    /// <summary>A download that is written row by row, however long it is.</summary>
+    internal static IResult Answer(string name, Func<IAsyncEnumerable<string[]>> rows) => Results.Stream(
+        async stream =>
+        {
+            var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
+            await using (writer)
+            {
+                await foreach (var row in rows()) await writer.WriteAsync(Line(row));
+            }
+        },
+        "text/csv; charset=utf-8", name);
+
+    internal static IResult Answer(string name, IEnumerable<string[]> rows) =>
+        Results.File([.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(string.Concat(rows.Select(Line)))], "text/csv; charset=utf-8", name);
+
+    internal static string Line(IEnumerable<string> cells) => string.Join(',', cells.Select(Cell)) + "\r\n";
+
+    /// <summary>A cell of a file as the text it was made of: without the apostrophe that keeps it from being a formula.</summary>
+    internal static string Unguarded(string cell) => cell.StartsWith('\'') && IsRun(cell.AsSpan(1)) ? cell[1..] : cell;
+
+    // A cell that a spreadsheet would run as a formula, whatever apostrophes it has already.
+    private static bool IsRun(ReadOnlySpan<char> text)
+    {
+        var bare = text.TrimStart('\'');
+        return bare.Length > 0 && bare[0] is '=' or '+' or '-' or '@' or '\t' or '\r';
+    }
+
+    private static string Cell(string text)
+    {
+        var safe = IsRun(text) ? "'" + text : text;
+        return safe.AsSpan().IndexOfAny(Quoted) < 0 ? safe : $"\"{safe.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    }
+}
