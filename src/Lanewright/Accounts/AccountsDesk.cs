@@ -7,7 +7,7 @@ namespace Lanewright.Accounts;
 
 /// <summary>What is done to accounts: pairing, and what a supervisor does. Each gives what is wrong in words, or null.</summary>
 internal sealed class AccountsDesk(
-    AccountsContext data, UserManager<Account> users, PairingCodes codes, AccountLog log)
+    AccountsContext data, UserManager<Account> users, PairingCodes codes, AccountLog log, TimeProvider clock)
 {
     /// <summary>Longest name of a person, as in the register.</summary>
     internal const int LongestName = 60;
@@ -41,7 +41,8 @@ internal sealed class AccountsDesk(
             account ??= new() { UserName = name };
             account.Role = found.Role;
             account.PasswordHash = users.PasswordHasher.HashPassword(account, password);
-            (account.Disabled, account.AccessFailedCount, account.LockoutEnd) = (false, 0, null);
+            // Whoever pairs is signed in by it.
+            (account.Disabled, account.AccessFailedCount, account.LockoutEnd, account.LastSignIn) = (false, 0, null, clock.GetUtcNow());
             // A new stamp ends every session under the old password.
             account.SecurityStamp = Guid.NewGuid().ToString("N");
             var result = isNew ? await users.CreateAsync(account) : await users.UpdateAsync(account);
