@@ -7,6 +7,7 @@ Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false
 var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prove it.")
 {
     PlanCommand.Make(),
+    CardCommand.Make(),
     AnalyseCommand.Analyse(),
     AnalyseCommand.Check(),
     ConvertCommand.Make(),

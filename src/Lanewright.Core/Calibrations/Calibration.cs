@@ -7,7 +7,7 @@ namespace Lanewright.Core.Calibrations;
 public static class Calibration
 {
     /// <summary>Every kind.</summary>
-    public static IReadOnlyList<CalibrationKind> Kinds { get; } = [GroundSpeed.Kind];
+    public static IReadOnlyList<CalibrationKind> Kinds { get; } = [GroundSpeed.Kind, RateCard.Kind];
 
     /// <summary>The kind of a word; null when it is none of these.</summary>
     public static CalibrationKind? Find(string? word) =>

@@ -41,6 +41,9 @@ public sealed class CalibrationReport
     /// <summary>Pictures.</summary>
     public IReadOnlyList<ReportPicture> Pictures => pictures;
 
+    /// <summary>The card for the cab; null for calibrations that make none.</summary>
+    public CabCard? Card { get; internal set; }
+
     /// <summary>Everything the technician must know, gravest first.</summary>
     public IReadOnlyList<Finding> Findings => [.. findings.OrderByDescending(f => f.Severity)];
 

@@ -19,6 +19,7 @@ public sealed class CoreTests
     {
         ["Quantities"] = [],
         ["Statistics"] = [],
+        ["Rates"] = [],
         ["Text"] = ["Quantities"],
         ["Findings"] = ["Quantities", "Text"],
         ["Uncertainty"] = ["Statistics"],
@@ -27,7 +28,7 @@ public sealed class CoreTests
         ["Charts"] = ["Quantities", "Spreading", "Text", "Uncertainty"],
         ["Exchange"] = ["Charts", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
         ["Liquids"] = ["Statistics", "Uncertainty"],
-        ["Calibrations"] = ["Exchange", "Findings", "Liquids", "Quantities", "Spreading", "Text", "Uncertainty", "Weighing"],
+        ["Calibrations"] = ["Exchange", "Findings", "Liquids", "Quantities", "Rates", "Spreading", "Text", "Uncertainty", "Weighing"],
         ["Catalogue"] = ["Calibrations", "Exchange", "Findings", "Register", "Spreading", "Weighing"],
         ["Register"] = ["Exchange", "Quantities", "Spreading", "Weighing"],
         ["Practice"] = ["Exchange", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],

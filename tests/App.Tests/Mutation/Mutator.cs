@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Spreading;
 using Lanewright.Core.Tests.Exchange;
+using FieldShape = Lanewright.Core.Tests.Exchange.FieldShape;
 
 namespace Lanewright.App.Tests.Mutation;
 
