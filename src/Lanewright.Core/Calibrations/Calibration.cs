@@ -7,7 +7,12 @@ namespace Lanewright.Core.Calibrations;
 public static class Calibration
 {
     /// <summary>Every kind.</summary>
-    public static IReadOnlyList<CalibrationKind> Kinds { get; } = [GroundSpeed.Kind, RateCard.Kind];
+    public static IReadOnlyList<CalibrationKind> Kinds { get; } =
+    [
+        GroundSpeed.Kind,
+        RateCard.Kind,
+        DeliveryCurve.Kind,
+    ];
 
     /// <summary>The kind of a word; null when it is none of these.</summary>
     public static CalibrationKind? Find(string? word) =>
@@ -36,5 +41,9 @@ public static class Calibration
     }
 
     /// <summary>Every finding that a kind of its own may give.</summary>
-    public static IReadOnlyList<FindingKind> Findings { get; } = CalibrationFindings.All;
+    public static IReadOnlyList<FindingKind> Findings { get; } =
+    [
+        .. CalibrationFindings.All,
+        .. DeliveryFindings.All,
+    ];
 }

@@ -28,6 +28,7 @@ public static class FindingCatalogue
         new("Planning", PlanFindings.All),
         new("Other calibrations", CalibrationFindings.All),
         new("Liquids", LiquidFindings.All),
+        new("Delivery and pattern", DeliveryFindings.All),
         new("The register", RegisterFindings.All),
     ];
 

@@ -34,6 +34,28 @@ internal static class RunReader
             "gate", "Gate opening.", Need.Optional, bare.Opening, Length.FromSi(0), Length.FromSi(2), true);
         var oil = fields.Choice("oil", "State of the hydraulic oil.", SheetWords.OilStates, Need.Optional);
         var note = fields.Notes("note", "Anything else.");
+        if (CaughtIn(fields, id, bare) is not var (caught, filled)) return null;
+        return new()
+        {
+            Id = id,
+            Pulses = pulses,
+            Revolutions = revolutions,
+            Time = time,
+            Delivered = delivered,
+            Setting = setting ?? "",
+            EngineSpeed = engine,
+            Gate = gate,
+            Oil = oil ?? OilState.NotStated,
+            Note = note ?? "",
+            Filled = filled,
+            Catch = caught,
+        };
+    }
+
+    /// <summary>How the material of a run was weighed, and how many containers it filled; null, with a finding, when that
+    /// cannot be used.</summary>
+    internal static (Catch Catch, long? Filled)? CaughtIn(Fields fields, string id, BareUnits bare)
+    {
         var filled = fields.Count(
             "filled", "How many containers the run filled; when stated, as many must be weighed.", Need.Optional, 1, 1000);
         var catches = CatchReader.Read(fields, bare);
@@ -54,20 +76,6 @@ internal static class RunReader
             return null;
         }
 
-        return new()
-        {
-            Id = id,
-            Pulses = pulses,
-            Revolutions = revolutions,
-            Time = time,
-            Delivered = delivered,
-            Setting = setting ?? "",
-            EngineSpeed = engine,
-            Gate = gate,
-            Oil = oil ?? OilState.NotStated,
-            Note = note ?? "",
-            Filled = filled,
-            Catch = catches[0],
-        };
+        return (catches[0], filled);
     }
 }

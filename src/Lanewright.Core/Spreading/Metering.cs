@@ -64,6 +64,26 @@ public static class Metering
         return RotationalSpeed.FromSi(flow.Si / displacement.Si * efficiency);
     }
 
+    /// <summary>
+    /// Turns of a hydraulic motor that is asked for <paramref name="asked"/>: that, or what the oil of the pump at the engine's
+    /// speed can drive, the lower. Above the lower of the two nothing is gained.
+    /// </summary>
+    /// <param name="asked">What valve and controller ask for; 0 or more.</param>
+    /// <param name="pump">Oil that the pump moves in one turn of the engine, its drive ratio included; 0 or more.</param>
+    /// <param name="engine">Engine speed; 0 or more.</param>
+    /// <param name="displacement">Oil for one turn of the motor; above 0.</param>
+    /// <param name="efficiency">Share of the oil that turns the motor, above 0 up to 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static RotationalSpeed MotorSpeed(
+        RotationalSpeed asked, Volume pump, RotationalSpeed engine, Volume displacement, double efficiency = 1)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(asked.Si, nameof(asked));
+        ArgumentOutOfRangeException.ThrowIfNegative(pump.Si, nameof(pump));
+        ArgumentOutOfRangeException.ThrowIfNegative(engine.Si, nameof(engine));
+        var most = HydraulicMotor(VolumeFlow.FromSi(pump.Si * engine.Si), displacement, efficiency);
+        return most.Si < asked.Si ? most : asked;
+    }
+
     private static void Above(double value, double least, string name)
     {
         if (!(value > least)) throw new ArgumentOutOfRangeException(name, value, "Is too small.");

@@ -28,7 +28,8 @@ public sealed class CoreTests
         ["Charts"] = ["Quantities", "Spreading", "Text", "Uncertainty"],
         ["Exchange"] = ["Charts", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
         ["Liquids"] = ["Statistics", "Uncertainty"],
-        ["Calibrations"] = ["Exchange", "Findings", "Liquids", "Quantities", "Rates", "Spreading", "Text", "Uncertainty", "Weighing"],
+        ["Calibrations"] =
+            ["Charts", "Exchange", "Findings", "Liquids", "Quantities", "Rates", "Spreading", "Text", "Uncertainty", "Weighing"],
         ["Catalogue"] = ["Calibrations", "Exchange", "Findings", "Register", "Spreading", "Weighing"],
         ["Register"] = ["Exchange", "Quantities", "Spreading", "Weighing"],
         ["Practice"] = ["Exchange", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],
