@@ -12,6 +12,9 @@ public static class Calibration
         GroundSpeed.Kind,
         RateCard.Kind,
         DeliveryCurve.Kind,
+        GateTable.Kind,
+        Pattern.Kind,
+        StaticCheck.Kind,
     ];
 
     /// <summary>The kind of a word; null when it is none of these.</summary>
