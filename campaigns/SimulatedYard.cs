@@ -83,7 +83,7 @@ internal static class SimulatedYard
     }
 
     // The counter shows the whole pulses that fell between a start and a stop at any place between two pulses.
-    private static double Counted(double exact, RandomSource random)
+    internal static double Counted(double exact, RandomSource random)
     {
         var phase = random.NextDouble();
         return Math.Floor(exact + phase) - Math.Floor(phase);
@@ -123,11 +123,11 @@ internal static class SimulatedYard
         _ => Units.PoundPerPulse,
     };
 
-    private static double LogUniform(RandomSource random, double low, double high) =>
+    internal static double LogUniform(RandomSource random, double low, double high) =>
         low * Math.Pow(high / low, random.NextDouble());
 
     /// <summary>What the scale really does to a load.</summary>
-    private sealed class ScaleTruth
+    internal sealed class ScaleTruth
     {
         private readonly Scale scale;
         private readonly bool common;

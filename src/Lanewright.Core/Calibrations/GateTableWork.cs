@@ -47,6 +47,7 @@ internal sealed class GateTableWork(CalibrationReport report, Catches catches, G
             return;
         }
 
+        if (!fit.UsesLine) report.Say("Between openings the rising curve through them is used: a line is possible, but doubtful.");
         if (count == 2) report.Add(DeliveryFindings.TwoOpenings.At("runs"));
         var nothing = -fit.Line.Intercept / fit.Line.Slope;
         report.Say(

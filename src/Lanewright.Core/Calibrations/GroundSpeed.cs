@@ -75,9 +75,10 @@ public static class GroundSpeed
             runs.Add(new(id, $"passes[{i}]", pulses, course));
         }
 
-        var estimate = RatioEstimate.Of(runs, 0, 0);
-        var value = estimate.Total("passes:scatter");
-        report.Add("pulses per distance", value, Dimension.PulsesPerLength, null, true, estimate.Error());
+        var estimate = RatioEstimate.Of(runs);
+        var result = CourseEstimate.Of(runs, "passes:scatter");
+        var value = result.Value;
+        report.Add("pulses per distance", value, Dimension.PulsesPerLength, null, true, result.Error);
         if (sheet.PlusMinusAssumed)
             report.Add(CalibrationFindings.CourseAssumed.At("coursePlusMinus", FindingValue.Number("assumed", sheet.PlusMinus, Dimension.Length)));
         if (runs.Count < 2) report.Add(CalibrationFindings.OnePass.At("passes"));

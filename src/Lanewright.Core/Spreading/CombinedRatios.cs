@@ -13,7 +13,7 @@ public sealed class CombinedRatios
 {
     private const int Bins = 96;
 
-    private CombinedRatios(Measured value, ErrorDistribution error)
+    internal CombinedRatios(Measured value, ErrorDistribution error)
     {
         Value = value;
         Error = error;

@@ -106,8 +106,8 @@ public sealed class DeliveryFit
 
     /// <summary>
     /// The setting from which on nothing is gained, by rule: the first step whose gain, with its interval, stays below half the
-    /// middle gain of the steps below it, when no higher step shows a gain again. It is where the line through the two settings
-    /// before that step meets the mean of those after it, and lies between the step's two settings.
+    /// middle gain of the steps below it, when no higher step shows a gain again. It is where the line through the last two
+    /// settings below that step meets the mean of those above it.
     /// </summary>
     /// <param name="probability">Of the interval.</param>
     /// <returns>The setting; null when no such step is seen.</returns>
@@ -116,25 +116,27 @@ public sealed class DeliveryFit
         for (var k = 1; k < raw.Length - 1; k++)
         {
             var usual = MiddleGain(k);
-            if (!(usual > 0) || !StaysBelow(k, NoGain * usual, probability)) continue;
+            if (!(usual > 0) || !(GainOf(Math.Max(k - 2, 0)) > 0) || !StaysBelow(k, NoGain * usual, probability)) continue;
             if (Enumerable.Range(k + 1, raw.Length - k - 2).All(j => !Gains(j, NoGain * usual, probability))) return Knee(k);
         }
 
         return null;
     }
 
+    // The bend lies somewhere in the two steps about setting k, which may be on the line or on the flat; so neither uses it.
     private CombinedRatios Knee(int k)
     {
         double above = 0, mean = 0;
         for (var i = k + 1; i < raw.Length; i++) above += weights[i];
         for (var i = k + 1; i < raw.Length; i++) mean += weights[i] / above * raw[i];
-        double step = settings[k] - settings[k - 1], rise = raw[k] - raw[k - 1];
-        var at = settings[k] + ((mean - raw[k]) * step / rise);
+        var last = Math.Max(k - 1, 1);
+        double step = settings[last] - settings[last - 1], rise = raw[last] - raw[last - 1];
+        var at = settings[last] + ((mean - raw[last]) * step / rise);
         var slopes = new double[raw.Length];
-        slopes[k - 1] = (mean - raw[k]) * step / (rise * rise);
-        slopes[k] = (-step / rise) - slopes[k - 1];
-        for (var i = k + 1; i < raw.Length; i++) slopes[i] = step / rise * weights[i] / above;
-        return CombinedRatios.Of(estimates, slopes, Math.Clamp(at, settings[k], settings[k + 1]), "setting");
+        slopes[last - 1] = (mean - raw[last]) * step / (rise * rise);
+        slopes[last] = (-step / rise) - slopes[last - 1];
+        for (var i = k + 1; i < raw.Length; i++) slopes[i] += step / rise * weights[i] / above;
+        return CombinedRatios.Of(estimates, slopes, Math.Clamp(at, settings[last], settings[k + 1]), "setting");
     }
 
     private double MiddleGain(int k)

@@ -1,15 +1,19 @@
 using Lanewright.Core.Statistics;
+using Lanewright.Core.Uncertainty;
 
 namespace Lanewright.Core.Spreading;
 
 /// <summary>
 /// Delivery by turn or pulse against gate opening: a line with an offset through the openings' means, weighted by how well each
-/// is known; where the openings speak against a line, the rising curve through them instead. Formulas:
+/// is known; where a line is doubtful, the rising curve through them instead. Formulas:
 /// docs/method/gate-table.md.
 /// </summary>
 public sealed class GateFit
 {
-    private const double Significance = 0.05;
+    // Below the first the openings are said to miss a line; below the second, where a line is merely doubtful, the curve is
+    // used, which costs little (ours).
+    private const double Refuted = 0.05;
+    private const double Doubtful = 0.5;
 
     private readonly double[] openings;
     private readonly double[] weights;
@@ -32,8 +36,11 @@ public sealed class GateFit
     /// <summary>The chance that openings on a line would miss it by as much; 1 for two openings.</summary>
     public double ChanceOfLine { get; }
 
-    /// <summary>Whether the line is used.</summary>
-    public bool IsLine => ChanceOfLine >= Significance;
+    /// <summary>Whether nothing speaks against a line.</summary>
+    public bool IsLine => ChanceOfLine >= Refuted;
+
+    /// <summary>Whether the line is used between the openings.</summary>
+    public bool UsesLine => ChanceOfLine >= Doubtful;
 
     /// <summary>Fits.</summary>
     /// <param name="points">Two or more openings in metres, rising, with what each delivers.</param>
@@ -43,7 +50,7 @@ public sealed class GateFit
     /// <summary>The delivery at an opening; outside the tested ones only the line can say anything.</summary>
     public CombinedRatios At(double opening)
     {
-        if (!IsLine) return curve.At(opening);
+        if (!UsesLine && opening >= openings[0] && opening <= openings[^1]) return curve.At(opening);
         double sum = 0, mean = 0, squares = 0;
         foreach (var weight in weights) sum += weight;
         for (var i = 0; i < openings.Length; i++) mean += weights[i] / sum * openings[i];
@@ -51,6 +58,11 @@ public sealed class GateFit
         var slopes = new double[openings.Length];
         for (var i = 0; i < slopes.Length; i++)
             slopes[i] = (weights[i] / sum) + ((opening - mean) * weights[i] * (openings[i] - mean) / squares);
-        return CombinedRatios.Of(estimates, slopes, Line.Intercept + (Line.Slope * opening), "opening");
+        // What the curve through the openings says otherwise is not known to be chance.
+        var value = Line.Intercept + (Line.Slope * opening);
+        var shape = openings.Length < 3 ? 0 : Math.Abs(curve.ValueAt(opening) - value);
+        return CombinedRatios.Of(
+            estimates, slopes, value, "opening",
+            new Contribution(ErrorSource.Rectangular("gate:shape", "shape between openings"), shape / Math.Sqrt(3)));
     }
 }
