@@ -21,6 +21,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     RecordsCommands.Import(),
     RecordsCommands.Rebuild(),
     RecordsCommands.Check(),
+    RegisterCommand.Make(),
 };
 if (args.Length == 0) args = ["--help"];
 var parsed = root.Parse(args);
