@@ -15,6 +15,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     SchemaCommand.Make(),
     ServeCommand.Make(),
     DemoCommand.Make(),
+    AccountsCommand.Make(),
     RecordsCommands.Backup(),
     RecordsCommands.Restore(),
     RecordsCommands.Export(),
