@@ -34,6 +34,7 @@ internal static class OfficePages
         app.MapGet("/office/tests.csv", (HttpContext context) =>
             OfficeCsv.Answer("tests.csv", () => TestRows(store, ListQuery.Of(context.Request), context.RequestAborted)));
         app.MapGet("/office/tests/{id}", (string id, CancellationToken stop) => Test(store, id, stop));
+        CardPages.Map(app, store);
         app.MapGet("/office/compare", (string? a, string? b, string? q, CancellationToken stop) => Compare(store, a, b, q, stop));
         app.MapGet("/office/search", context => Search(data, context).Send(context));
     }
@@ -88,6 +89,18 @@ internal static class OfficePages
     {
         if (await store.TestAsync(id, stop) is not { } listed || await store.FoldAsync(id, stop) is not { } fold)
             return Problems.Answer(404, "There is no test at this address.");
+        if (TestComputation.Other(fold) is { } other)
+        {
+            return Page<CalibrationPage>(new()
+            {
+                ["Row"] = listed.Test,
+                ["Fold"] = fold,
+                ["Kind"] = Core.Calibrations.Calibration.Find(fold.Kind),
+                ["Reading"] = other,
+                ["Report"] = other.IsUsable ? other.Value!.Analyse() : null,
+            });
+        }
+
         var reading = TestComputation.Sheet(fold);
         return Page<TestPage>(new()
         {

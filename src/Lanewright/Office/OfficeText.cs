@@ -32,6 +32,7 @@ internal static class OfficeText
     internal static string Constant(TestResultRow result)
     {
         if (Units.Find(result.Unit) is not { } unit) return "";
+        if (!(result.RelativeExpanded > 0)) return QuantityText.Write(result.Value, unit, Culture, NumberForm.Significant(4));
         var (value, expanded) = QuantityText.WriteTogether(
             result.Value, result.RelativeExpanded * Math.Abs(result.Value), unit, Culture);
         return $"{value} ± {expanded} {QuantityText.Symbol(unit, Culture)}";
