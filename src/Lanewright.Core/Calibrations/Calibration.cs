@@ -15,6 +15,7 @@ public static class Calibration
         GateTable.Kind,
         Pattern.Kind,
         StaticCheck.Kind,
+        LiquidMeter.Kind,
     ];
 
     /// <summary>The kind of a word; null when it is none of these.</summary>
@@ -47,6 +48,7 @@ public static class Calibration
     public static IReadOnlyList<FindingKind> Findings { get; } =
     [
         .. CalibrationFindings.All,
+        .. LiquidFindings.All,
         .. DeliveryFindings.All,
     ];
 }
