@@ -16,6 +16,10 @@ public static class Calibration
         Pattern.Kind,
         StaticCheck.Kind,
         LiquidMeter.Kind,
+        PreWet.Kind,
+        DirectLiquid.Kind,
+        Nozzles.Kind,
+        BrineTank.Kind,
     ];
 
     /// <summary>The kind of a word; null when it is none of these.</summary>

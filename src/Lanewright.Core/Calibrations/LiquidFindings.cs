@@ -136,6 +136,6 @@ public static class LiquidFindings
     [
         NotKnown, SeveralWays, SalometerOtherSalt, NoTemperature, OutOfRange, TemperatureOutside, AboveSolubility, ReadingAssumed,
         ThermometerAssumed, Extrapolated, OneCatch, NoScale, NoLiquid, VesselAssumed, NothingCounted, FewCounts, FlowsDiffer, OneFlow,
-        OneRun, StepNotStated, CoarseStep,
+        OneRun, StepNotStated, CoarseStep, .. LiquidUseFindings.All,
     ];
 }

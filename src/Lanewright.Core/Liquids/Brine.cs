@@ -33,6 +33,21 @@ public static class Brine
         return new(dry * (1 + moistureOfDry), dry * moistureOfDry, dry - pure);
     }
 
+    /// <summary>
+    /// Delivered salt to add to a mass of brine, kg: m (w2 - w1) / (s - w2 (1 - i)) with the shares s of pure salt and i of what
+    /// does not dissolve in it. The water that it brings is counted; the strength is that of the liquid without the insolubles.
+    /// </summary>
+    /// <returns>The mass; null when the salt holds too much water to reach the strength.</returns>
+    public static double? DeliveredToAdd(double mass, double from, double to, double purity, double moistureOfDry)
+    {
+        var gain = Gain(to, purity, moistureOfDry);
+        return gain > 0 ? mass * (to - from) / gain : null;
+    }
+
+    /// <summary>What a mass of delivered salt brings beyond the wanted strength, by that mass.</summary>
+    internal static double Gain(double to, double purity, double moistureOfDry) =>
+        (purity - (to * (purity + moistureOfDry))) / (1 + moistureOfDry);
+
     /// <summary>Two solutions poured together: strengths by salt, by mass.</summary>
     public static (double First, double Second) Blend(double firstMass, double firstStrength, double secondMass, double secondStrength)
     {
