@@ -12,7 +12,7 @@ namespace Lanewright.Core.Practice;
 /// The demo world: Hollin Ridge County with 32 spreaders and the metric district Fjellmark with 8. Everything is invented
 /// and every test says so. The same seed and day give the same world.
 /// </summary>
-public sealed class DemoWorld
+public sealed partial class DemoWorld
 {
     private const string Technician = "M.O.";
     private const string Supervisor = "R.V.";
@@ -44,6 +44,13 @@ public sealed class DemoWorld
         world.Register();
         foreach (var year in new[] { today.Year - 2, today.Year - 1, today.Year })
             world.Season(year);
+        // After everything else, so that the seed gives the same tests as before there were cards.
+        foreach (var spreader in world.spreaders)
+        {
+            world.Card(spreader);
+            if (spreader.Number is "HR-104" or "HR-112") world.Course(spreader);
+        }
+
         return [.. world.county.Entries.Concat(world.district.Entries).OrderBy(e => e.At).ThenBy(e => e.Sequence)];
     }
 
@@ -208,7 +215,7 @@ public sealed class DemoWorld
         Decide(spreader, maker, subject, fields, at.AddMinutes(10));
     }
 
-    private static void Decide(
+    private void Decide(
         PracticeSpreader spreader, EntryMaker maker, string subject, List<(string Path, string Text)> fields,
         DateTimeOffset at)
     {
@@ -227,8 +234,9 @@ public sealed class DemoWorld
                 json.WriteString("keyed", QuantityText.WriteNumber(
                     k, TextCulture.Invariant, NumberForm.Decimals(spreader.Closed ? (spreader.Metric ? 1 : 2) : 0)) + " " + spreader.ControllerUnit.Symbol);
         });
-        if (keyed is { } value)
-            spreader.Keyed = Math.Round(Math.Round(value / spreader.Resolution) * spreader.Resolution * 1000) / 1000;
+        if (keyed is not { } value) return;
+        spreader.KeyedDay = DateOnly.FromDateTime(at.UtcDateTime);
+        spreader.Keyed = Math.Round(Math.Round(value / spreader.Resolution) * spreader.Resolution * 1000) / 1000;
     }
 
     private PracticeScale ScaleFor(PracticeSpreader spreader)

@@ -47,6 +47,9 @@ internal sealed class PracticeSpreader
     /// <summary>The value last keyed in, in the controller's unit; null before the first.</summary>
     internal double? Keyed { get; set; }
 
+    /// <summary>The day on which it was.</summary>
+    internal DateOnly? KeyedDay { get; set; }
+
     internal Unit ControllerUnit => (Closed, Metric) switch
     {
         (true, false) => Units.PulsePerPound,
