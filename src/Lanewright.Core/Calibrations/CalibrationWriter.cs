@@ -75,7 +75,7 @@ public static class CalibrationWriter
         {
             json.WriteNumber("probability", figure.Probability);
             json.WriteNumber("expandedSi", expanded);
-            if (figure.Value.Value != 0)
+            if (figure.Value.Value != 0 && figure.Dimension is not (Dimension.Temperature or Dimension.Fraction))
             {
                 json.WriteNumber("relativeExpanded", expanded / Math.Abs(figure.Value.Value));
                 json.WriteString("relative", "± " + PercentText.Write(expanded / Math.Abs(figure.Value.Value), culture));

@@ -151,7 +151,7 @@ internal sealed class DeliveryCurveWork(
             "Delivery by setting",
             [
                 new("Setting", Dimension.Fraction, Units.Percent, 3), new("Engine", Dimension.RotationalSpeed, Units.RevolutionPerMinute, 4),
-                new("Runs", Dimension.Fraction, Units.Ratio, 1), new("Delivery", Dimension.MassFlow), new("±", Dimension.MassFlow, null, 2),
+                new("Runs"), new("Delivery", Dimension.MassFlow), new("±", Dimension.MassFlow, null, 2),
             ],
             [
                 .. speeds.SelectMany(s => s.Points.Select(p => (IReadOnlyList<ReportCell>)

@@ -32,14 +32,14 @@ internal sealed class GateTableWork(CalibrationReport report, Catches catches, G
         }
 
         var fit = GateFit.Of([.. points.Select(p => p.Point)]);
-        Say(fit, points.Count);
+        Say(fit, points.Count, points[0].Gate.Unit);
         foreach (var (opening, i) in wanted.Select((w, i) => (w.Gate, i))) Wanted(fit, points, opening, i);
         Expect(points);
         Table(fit, points);
         Draw(fit, points);
     }
 
-    private void Say(GateFit fit, int count)
+    private void Say(GateFit fit, int count, Unit unit)
     {
         if (!fit.IsLine)
         {
@@ -53,7 +53,7 @@ internal sealed class GateTableWork(CalibrationReport report, Catches catches, G
         report.Say(
             "The line through the openings gives {slope} more for each {step} of opening and reaches nothing at {nothing}.",
             FindingValue.Number("slope", fit.Line.Slope * Units.Inch.ToSi(1), Dimension), FindingValue.Text("step", "inch (25.4 mm)"),
-            FindingValue.Text("nothing", Name(new(Units.Millimetre.FromSi(nothing), Units.Millimetre))));
+            FindingValue.Text("nothing", Name(new(unit.FromSi(nothing), unit))));
     }
 
     private void Wanted(GateFit fit, List<(Amount Gate, SettingDelivery Point)> points, Amount opening, int place)

@@ -87,7 +87,8 @@ public sealed class DeliveryFit
         }
 
         var at = (low + high) / 2;
-        var slope = SlopeAt(at);
+        // The flatter of the curve's own slope and the straight line's: the slope is not known better than that.
+        var slope = Math.Min(SlopeAt(at), ChordAt(at));
         return slope < Flat * (Full - Least) / (settings[^1] - settings[0]) ? null : Moved(at, -1 / slope, at);
     }
 
@@ -160,6 +161,12 @@ public sealed class DeliveryFit
         return CombinedRatios.Of(estimates, slopes, 0, "setting").Error.Coverage(probability);
     }
 
+    private double ChordAt(double setting)
+    {
+        var k = MonotoneCubic.Piece(settings, fitted, setting);
+        return (fitted[k + 1] - fitted[k]) / (settings[k + 1] - settings[k]);
+    }
+
     private double SlopeAt(double setting)
     {
         var half = 1e-5 * (settings[^1] - settings[0]);
@@ -167,8 +174,8 @@ public sealed class DeliveryFit
         return (ValueAt(high) - ValueAt(low)) / (high - low);
     }
 
-    // The curve at a setting, times a factor: what each setting's mean moves it by, and half of what the straight line and the
-    // cubic differ by as what is not known of the shape between.
+    // The curve at a setting, times a factor: what each setting's mean moves it by, and what the straight line and the cubic differ
+    // by as what is not known of the shape between.
     private CombinedRatios Moved(double setting, double factor, double value)
     {
         var slopes = new double[raw.Length];

@@ -14,7 +14,7 @@ internal static class CalibrationLines
         var name = report.Figures.Count == 0 ? 0 : report.Figures.Max(figure => figure.Name.Length);
         foreach (var figure in report.Figures)
         {
-            var relative = figure.Expanded is { } u && figure.Value.Value != 0 && figure.Dimension is not Dimension.Temperature
+            var relative = figure.Expanded is { } u && figure.Value.Value != 0 && figure.Dimension is not (Dimension.Temperature or Dimension.Fraction)
                 ? $"   (± {show.Percent(u / Math.Abs(figure.Value.Value))}, {show.Percent(figure.Probability)} interval)"
                 : "";
             yield return $"  {figure.Name.PadRight(name)}  {figure.Text(show.Culture, show.Units)}{relative}";

@@ -29,7 +29,7 @@ public sealed class CoreTests
         ["Exchange"] = ["Charts", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
         ["Liquids"] = ["Statistics", "Uncertainty"],
         ["Calibrations"] =
-            ["Charts", "Exchange", "Findings", "Liquids", "Quantities", "Rates", "Spreading", "Text", "Uncertainty", "Weighing"],
+            ["Charts", "Exchange", "Findings", "Liquids", "Quantities", "Rates", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
         ["Catalogue"] = ["Calibrations", "Exchange", "Findings", "Register", "Spreading", "Weighing"],
         ["Register"] = ["Exchange", "Quantities", "Spreading", "Weighing"],
         ["Practice"] = ["Exchange", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],

@@ -20,7 +20,7 @@ public sealed class GateTableTests
         var outside = Assert.Single(report.Findings, f => f.Code == "gate.outside");
         Assert.Equal("wanted[1]", outside.Field);
         Assert.False(report.Figures.Single(f => f.Name == "read off at 7 in").IsMain);
-        Assert.Contains("reaches nothing at 12.7 mm", report.Lines[0].Text(TextCulture.UnitedStates, UnitPreferences.UnitedStates), StringComparison.Ordinal);
+        Assert.Contains("reaches nothing at 0.5 in", report.Lines[0].Text(TextCulture.UnitedStates, UnitPreferences.UnitedStates), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -69,6 +69,22 @@ public sealed class MeteringTests
             rpm, Metering.HydraulicMotor(VolumeFlow.FromUsGallonsPerMinute(gallons), displacement).RevolutionsPerMinute, 0.06);
     }
 
+    // 24.351 gpm turn a motor of 3.75 in3 at 1,500 rpm (as above), so a pump that gives them at 1,500 rpm of the engine supports 1,500 there and
+    // 1,000 at 1,000: the lower of what is asked and what the oil allows (derived).
+    [Theory]
+    [InlineData(2000, 1500, 1500)]
+    [InlineData(800, 1500, 800)]
+    [InlineData(1200, 1000, 1000)]
+    [InlineData(1200, 0, 0)]
+    public void A_motor_turns_no_faster_than_the_pump_supplies(double asked, double engine, double rpm)
+    {
+        var pump = Volume.FromUsGallons(24.351 / 1500);
+        var turns = Metering.MotorSpeed(
+            RotationalSpeed.FromRevolutionsPerMinute(asked), pump, RotationalSpeed.FromRevolutionsPerMinute(engine),
+            Volume.FromCubicFeet(3.75 / 1728));
+        Assert.Equal(rpm, turns.RevolutionsPerMinute, 0.06);
+    }
+
     [Fact]
     public void Sizes_outside_their_range_are_programming_mistakes()
     {
