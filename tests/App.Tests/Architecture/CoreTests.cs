@@ -31,7 +31,7 @@ public sealed class CoreTests
         ["Calibrations"] =
             ["Charts", "Exchange", "Findings", "Liquids", "Quantities", "Rates", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
         ["Catalogue"] = ["Calibrations", "Exchange", "Findings", "Register", "Spreading", "Weighing"],
-        ["Register"] = ["Exchange", "Quantities", "Spreading", "Weighing"],
+        ["Register"] = ["Exchange", "Findings", "Quantities", "Spreading", "Weighing"],
         ["Practice"] = ["Exchange", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],
     };
 
