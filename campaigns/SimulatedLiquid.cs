@@ -32,7 +32,7 @@ internal enum LiquidWay
 internal sealed record LiquidStratum(string Name, LiquidWay Way, double Range, bool Common, int Runs, double Litres);
 
 /// <summary>
-/// Makes flow-meter calibrations whose constant is known, as sheets, and lets them be worked out. Brine of 20 to 25 % at 0 to
+/// Makes flow-meter calibrations whose constant is known, as sheets, and lets them be worked out. Brine of 20 to 23 % at 0 to
 /// 25 °C; scale, hydrometer, thermometer, vessel, tables and air are off as they are said to be able to be.
 /// </summary>
 internal static class SimulatedLiquid
@@ -79,7 +79,7 @@ internal static class SimulatedLiquid
     {
         var scatter = LeastScatter * Math.Pow(MostScatter / LeastScatter, random.NextDouble());
         var truth = 50_000 * Math.Pow(10, random.NextDouble());
-        var strength = 0.20 + (0.05 * random.NextDouble());
+        var strength = 0.20 + (0.03 * random.NextDouble());
         var kelvins = 273.15 + (25 * random.NextDouble());
         var density = Solution.Density(SaltKind.SodiumChloride, strength, kelvins)!.Value
             + (Solution.PlusMinus(SaltKind.SodiumChloride, kelvins) * Either(random));

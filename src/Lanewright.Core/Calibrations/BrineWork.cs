@@ -46,7 +46,7 @@ internal static class BrineWork
         report.Add("salt in a volume of brine", liquid.Density * liquid.Strength, Dimension.Density, LiquidWords.Density(report.Head), false);
         if (liquid.Salt is SaltKind.SodiumChloride)
             report.Say(
-                "That is {degrees:3} degrees of a salometer with {full} % at 100 degrees.",
+                "That is {degrees:3} degrees of a salometer with {full:5} % at 100 degrees.",
                 FindingValue.Number("degrees", 100 * liquid.Strength.Value / fullSalometer, Dimension.Fraction),
                 FindingValue.Number("full", 100 * fullSalometer, Dimension.Fraction));
     }
@@ -67,7 +67,7 @@ internal static class BrineWork
                 .With(ErrorSource.Rectangular("freezing:sources", "sources of the freezing point disagree"), point.PlusMinus / SqrtThree);
             report.Add("begins to freeze at", value, Dimension.Temperature);
             report.Say(
-                "For this strength the sources put the beginning of freezing between {cold} and {warm}. It says nothing of the road, where the liquid is thinned.",
+                "For this strength the sources put the beginning of freezing between {cold:3} and {warm:3}. It says nothing of the road, where the liquid is thinned.",
                 FindingValue.Number("cold", point.Kelvins - point.PlusMinus, Dimension.Temperature),
                 FindingValue.Number("warm", point.Kelvins + point.PlusMinus, Dimension.Temperature));
         }

@@ -75,26 +75,26 @@ public static class DirectLiquid
             sheet.Speed, sheet.Speed * (sheet.SpeedPlusMinus ?? DefaultSpeed) / SqrtThree, ErrorSource.Rectangular("speed", "speed of the truck"));
         var alongLanes = speed * sheet.Lanes;
         var flow = sheet.Flow.Work(report, liquid);
-        if (flow is { } caught)
+        if (flow is not null)
         {
-            var rate = caught / alongLanes;
-            report.Add("liquid on a lane", rate, Dimension.LiquidLaneRate);
-            report.Add(
-                "the same", rate, Dimension.LiquidLaneRate,
+            var rate = flow.Value / alongLanes;
+            flow.Show(report, "liquid on a lane", rate, Dimension.LiquidLaneRate);
+            flow.Show(
+                report, "the same", rate, Dimension.LiquidLaneRate,
                 report.Head.Units is UnitSystem.Si ? Units.UsGallonPerLaneMile : Units.LitrePerLaneKilometre, false);
-            report.Add("liquid by area", rate / sheet.LaneWidth, Dimension.LiquidAreaRate, Units.MillilitrePerSquareMetre, false);
+            flow.Show(report, "liquid by area", rate / sheet.LaneWidth, Dimension.LiquidAreaRate, Units.MillilitrePerSquareMetre, false);
             if (liquid is { Strength.Value: > 0 })
             {
                 var salt = rate * liquid.Density * liquid.Strength;
-                report.Add("salt by area", salt / sheet.LaneWidth, Dimension.AreaRate, Units.GramPerSquareMetre);
-                report.Add("salt on a lane", salt, Dimension.LaneRate, null, false);
+                flow.Show(report, "salt by area", salt / sheet.LaneWidth, Dimension.AreaRate, Units.GramPerSquareMetre);
+                flow.Show(report, "salt on a lane", salt, Dimension.LaneRate, null, false);
             }
 
-            report.Add("flow of the liquid", caught, Dimension.VolumeFlow, null, false);
+            flow.Show(report, "flow of the liquid", flow.Value, Dimension.VolumeFlow, null, false);
         }
 
         report.Say(
-            "Amounts by area are for lanes of {width}; the flow goes on {lanes:2} lane(s) at {speed}.",
+            "Amounts by area are for lanes of {width}; the flow goes on {lanes} lane(s) at {speed}.",
             FindingValue.Number("width", sheet.LaneWidth, Dimension.Length), FindingValue.Number("lanes", sheet.Lanes, Dimension.Fraction),
             FindingValue.Number("speed", sheet.Speed, Dimension.Speed));
         if (sheet.Wanted is not { } wanted) return;

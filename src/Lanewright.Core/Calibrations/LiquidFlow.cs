@@ -42,7 +42,7 @@ internal sealed record LiquidFlow(Catching Catching, IReadOnlyList<LiquidRun> Ru
     }
 
     /// <summary>The flow in m³/s; null when there is none.</summary>
-    internal Measured? Work(CalibrationReport report, LiquidState? liquid)
+    internal KnownFlow? Work(CalibrationReport report, LiquidState? liquid)
     {
         if (Stated is { } stated)
         {
@@ -50,7 +50,8 @@ internal sealed record LiquidFlow(Catching Catching, IReadOnlyList<LiquidRun> Ru
                 report.Add(LiquidFindings.ReadingAssumed.At(
                     "flowPlusMinus", FindingValue.Text("what", "the flow"), FindingValue.Text("assumed", "3 %"),
                     FindingValue.Text("field", "flowPlusMinus")));
-            return Measured.Of(stated, stated * (PlusMinus ?? DefaultStated) / SqrtThree, ErrorSource.Rectangular("flow", "stated flow"));
+            return new(
+                Measured.Of(stated, stated * (PlusMinus ?? DefaultStated) / SqrtThree, ErrorSource.Rectangular("flow", "stated flow")), null);
         }
 
         if (Runs.Count == 0) return null;
@@ -78,17 +79,32 @@ internal sealed record LiquidFlow(Catching Catching, IReadOnlyList<LiquidRun> Ru
                 .. ratios.Select(run => (IReadOnlyList<ReportCell>)
                     [run.Id, run.Top.Value, run.Bottom.Value, run.Ratio, (run.Ratio / estimate.Known.Value) - 1]),
             ]));
-        return estimate.Total("runs:scatter");
+        return new(estimate.Total(KnownFlow.Scatter), estimate);
     }
 
-    /// <summary>Compares a flow with the one that is needed.</summary>
-    internal static void Compare(CalibrationReport report, Measured? flow, Measured needed)
+    /// <summary>Shows the flow that is needed and compares the one that is there with it.</summary>
+    internal static void Compare(CalibrationReport report, KnownFlow? flow, Measured needed)
     {
         report.Add("flow needed", needed, Dimension.VolumeFlow);
         if (flow is not { } now) return;
-        var off = (now / needed) - 1;
-        var range = WelchSatterthwaite.Of(off, report.Head.Probability).Expanded;
-        if (Math.Abs(off.Value) > Math.Max(range, 0.01))
+        var off = (now.Value / needed) - 1;
+        if (Math.Abs(off.Value) > Math.Max(now.Error(off).Coverage(report.Head.Probability), 0.01))
             report.Add(LiquidUseFindings.FlowUnlikeWanted.At("wanted", FindingValue.Number("off", off.Value, Dimension.Fraction)));
     }
+}
+
+/// <summary>A flow with its error sources.</summary>
+/// <param name="Value">m³/s.</param>
+/// <param name="Estimate">The runs it was drawn from; null when it was stated.</param>
+internal sealed record KnownFlow(Measured Value, RatioEstimate? Estimate)
+{
+    /// <summary>What the scatter of its runs is called.</summary>
+    internal const string Scatter = "runs:scatter";
+
+    /// <summary>The distribution of the error of something worked out from it.</summary>
+    internal ErrorDistribution Error(Measured derived) => Estimate?.ErrorOf(derived, Scatter) ?? ErrorDistribution.Of(derived);
+
+    /// <summary>Adds a figure worked out from it.</summary>
+    internal void Show(CalibrationReport report, string name, Measured derived, Dimension dimension, Unit? unit = null, bool main = true) =>
+        report.Add(name, derived, dimension, unit, main, Error(derived));
 }

@@ -121,9 +121,9 @@ internal static class LiquidMeterWork
         // Shown is pulses by the old constant, delivered is pulses by the true one.
         var error = (value / current) - 1;
         report.Say(
-            "With {current} in the controller it showed {error:percent} {more} than it delivered: for {share:percent} shown, 100 % came out.",
+            "With {current} in the controller it showed {error:percent} {more} than it delivered: of every 100 shown, {came:4} came out.",
             FindingValue.Number("current", current, Dimension.PulsesPerVolume), FindingValue.Number("error", Math.Abs(error), Dimension.Fraction),
-            FindingValue.Text("more", error > 0 ? "more" : "less"), FindingValue.Number("share", 1 + error, Dimension.Fraction));
+            FindingValue.Text("more", error > 0 ? "more" : "less"), FindingValue.Number("came", 100 / (1 + error), Dimension.Fraction));
     }
 
     private static void Flows(CalibrationReport report, LiquidMeterSheet sheet, RatioEstimate estimate)

@@ -87,7 +87,7 @@ public static class PreWet
         var dry = Measured.Of(
             sheet.Dry.Delivery, sheet.Dry.Delivery * (sheet.Dry.PlusMinus ?? DefaultDry) / SqrtThree, ErrorSource.Rectangular("dry", "dry delivery"));
         var flow = sheet.Flow.Work(report, liquid);
-        var share = Ratio(report, sheet, liquid, flow, dry);
+        var share = Ratio(report, liquid, flow, dry);
         if (sheet.Wanted is { } wanted)
         {
             var perMass = wanted.Unit.Dimension is Dimension.LiquidPerMass
@@ -100,18 +100,19 @@ public static class PreWet
         if (share is { } s && liquid is not null) Split(report, sheet, s.Value, liquid.Strength.Value);
     }
 
-    private static Measured? Ratio(CalibrationReport report, PreWetSheet sheet, LiquidState? liquid, Measured? flow, Measured dry)
+    private static Measured? Ratio(CalibrationReport report, LiquidState? liquid, KnownFlow? flow, Measured dry)
     {
-        if (flow is not { } caught) return null;
-        report.Add("liquid for dry material", caught / dry, Dimension.LiquidPerMass);
-        report.Add(
-            "the same", caught / dry, Dimension.LiquidPerMass, report.Head.Units is UnitSystem.Si ? Units.UsGallonPerShortTon : Units.LitrePerTonne, false);
-        report.Add("flow of the liquid", caught, Dimension.VolumeFlow, null, false);
+        if (flow is null) return null;
+        var ratio = flow.Value / dry;
+        flow.Show(report, "liquid for dry material", ratio, Dimension.LiquidPerMass);
+        flow.Show(
+            report, "the same", ratio, Dimension.LiquidPerMass, report.Head.Units is UnitSystem.Si ? Units.UsGallonPerShortTon : Units.LitrePerTonne, false);
+        flow.Show(report, "flow of the liquid", flow.Value, Dimension.VolumeFlow, null, false);
         if (liquid is null) return null;
-        var byMass = caught * liquid.Density / dry;
+        var byMass = ratio * liquid.Density;
         var share = ShareOf(byMass);
-        report.Add("share of the liquid in the total mass", share, Dimension.Fraction);
-        report.Add("liquid by mass of the dry material", byMass, Dimension.Fraction, null, false);
+        flow.Show(report, "share of the liquid in the total mass", share, Dimension.Fraction);
+        flow.Show(report, "liquid by mass of the dry material", byMass, Dimension.Fraction, null, false);
         return share;
     }
 

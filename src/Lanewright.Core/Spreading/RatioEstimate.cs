@@ -98,6 +98,26 @@ public sealed class RatioEstimate
         return ErrorDistribution.Of(Known, Scatter.Chances, spreads);
     }
 
+    /// <summary>The distribution of the error of something worked out from <see cref="Total"/>, such as a rate from a flow.</summary>
+    /// <param name="derived">What was worked out.</param>
+    /// <param name="scatterId">The name that the scatter was given.</param>
+    public ErrorDistribution ErrorOf(Measured derived, string scatterId)
+    {
+        var known = new List<Contribution>();
+        var share = 0.0;
+        foreach (var c in derived.Contributions)
+        {
+            if (c.Source.Id == scatterId) share = Math.Abs(c.Amount) / Scatter.RootMeanSquare;
+            else known.Add(c);
+        }
+
+        var spreads = new double[RunScatter.Sizes.Length];
+        for (var j = 0; j < spreads.Length; j++)
+            spreads[j] = share * RunScatter.Sizes[j];
+        return ErrorDistribution.Of(
+            Measured.Of(derived.Value, System.Runtime.InteropServices.CollectionsMarshal.AsSpan(known)), Scatter.Chances, spreads);
+    }
+
     /// <summary>What each estimator would give, for comparison.</summary>
     public IReadOnlyList<(RatioEstimator Estimator, double Value)> Alternatives()
     {

@@ -81,6 +81,10 @@ public sealed class PreWetTests
         Assert.Equal(1.4995, In(report, "flow of the liquid", Units.UsGallonPerMinute), 0.003);
         Assert.DoesNotContain(report.Findings, f => f.Code == "liquid.flow-unlike-wanted");
         Assert.True(report.Usable);
+        // What is worked out from the flow is never surer than the flow.
+        Assert.True(Share("liquid for dry material") > Share("flow of the liquid"));
+
+        double Share(string name) => report.Figures.Single(f => f.Name == name) is var f ? f.Expanded!.Value / f.Value.Value : 0;
     }
 
     [Fact]
