@@ -215,7 +215,7 @@ public sealed partial class DemoWorld
         Decide(spreader, maker, subject, fields, at.AddMinutes(10));
     }
 
-    private void Decide(
+    private static void Decide(
         PracticeSpreader spreader, EntryMaker maker, string subject, List<(string Path, string Text)> fields,
         DateTimeOffset at)
     {
