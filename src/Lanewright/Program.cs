@@ -7,9 +7,9 @@ Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false
 var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prove it.")
 {
     PlanCommand.Make(),
-    CardCommand.Make(),
     AnalyseCommand.Analyse(),
     AnalyseCommand.Check(),
+    CardCommand.Make(),
     ConvertCommand.Make(),
     TidyCommand.Make(),
     SchemaCommand.Make(),

@@ -100,6 +100,8 @@ async function firstFields(kind, spreader, scale, material) {
       const known = form?.properties[group]?.properties;
       if (known) take(fields, group, names.filter(name => name in known), record);
     }
+    if (form?.properties.loop && spreader.loop) fields.loop = spreader.loop;
+    if (form?.properties.material && !form.properties.material.properties && material) fields.material = material.name;
     return fields;
   }
   const tolerance = listOf('rules')[0]?.record.tolerance;

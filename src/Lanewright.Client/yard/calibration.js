@@ -52,7 +52,9 @@ function content(page, form) {
 
 // What is needed first, what may be left out behind it.
 function group(page, form, names, path) {
-  const needed = names.filter(name => form.required?.includes(name) || isList(form.properties[name]) || hasText(page, join(path, name)));
+  const first = names.filter(name => form.required?.includes(name) || isList(form.properties[name]) || hasText(page, join(path, name)));
+  // Where nothing is needed by itself, a person chooses among all.
+  const needed = first.length || path !== '' ? first : names;
   const other = names.filter(name => !needed.includes(name));
   return [needed.flatMap(name => one(page, form, name, path)),
     other.length ? details(path === '' ? 'More, when it is known' : 'More', other.flatMap(name => one(page, form, name, path)), path) : null];

@@ -20,6 +20,7 @@ public static class Calibration
         DirectLiquid.Kind,
         Nozzles.Kind,
         BrineTank.Kind,
+        Film.Kind,
     ];
 
     /// <summary>The kind of a word; null when it is none of these.</summary>

@@ -26,7 +26,7 @@ public static class FindingCatalogue
         new("Scale and weighing", WeighingFindings.All),
         new("Runs and answer", DropTestFindings.All),
         new("Planning", PlanFindings.All),
-        new("Other calibrations", CalibrationFindings.All),
+        new("Other calibrations", [.. CalibrationFindings.All, .. FilmFindings.All]),
         new("Liquids", LiquidFindings.All),
         new("Delivery and pattern", DeliveryFindings.All),
         new("The register", RegisterFindings.All),

@@ -16,6 +16,7 @@ public sealed partial class DemoWorld
             .. Head(spreader, "rate card", day), ("loop", "closed"), ("material", spreader.Material), ("gate", spreader.Metric ? "50 mm" : "2 in"),
             ("laneWidth", spreader.Metric ? "3.5 m" : "12 ft"), ("lanes", "1"),
             ("constant", QuantityText.WriteNumber(keyed, TextCulture.Invariant, NumberForm.RoundTrip) + " " + unit),
+            ("plusMinus", PercentText.Write(spreader.KeyedTo, TextCulture.Invariant)),
             ("mostDelivery", spreader.Metric ? "80 kg/min" : "190 lb/min"), ("calibrated", Day(day)),
             ("nextDue", Day(new DateOnly(day.Year + 1, 9, 1))), ("by", Technician),
         ];

@@ -235,6 +235,7 @@ public sealed partial class DemoWorld
                     k, TextCulture.Invariant, NumberForm.Decimals(spreader.Closed ? (spreader.Metric ? 1 : 2) : 0)) + " " + spreader.ControllerUnit.Symbol);
         });
         if (keyed is not { } value) return;
+        spreader.KeyedTo = report.Results[0].RelativeExpanded;
         spreader.KeyedDay = DateOnly.FromDateTime(at.UtcDateTime);
         spreader.Keyed = Math.Round(Math.Round(value / spreader.Resolution) * spreader.Resolution * 1000) / 1000;
     }

@@ -47,6 +47,9 @@ internal sealed class PracticeSpreader
     /// <summary>The value last keyed in, in the controller's unit; null before the first.</summary>
     internal double? Keyed { get; set; }
 
+    /// <summary>How sure it was, plus or minus, as a share.</summary>
+    internal double KeyedTo { get; set; }
+
     /// <summary>The day on which it was.</summary>
     internal DateOnly? KeyedDay { get; set; }
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Lanewright.Core.Calibrations;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Practice;
@@ -61,10 +62,30 @@ public sealed class DemoWorldTests
         Assert.InRange(usable, tests.Count * 85 / 100, tests.Count);
     }
 
-    private static IEnumerable<Dictionary<string, string>> Tests() =>
-        World.Where(e => e.Kind is "test.begin" or "test.field").GroupBy(e => e.Subject).Select(g =>
+    [Fact]
+    public void Every_other_calibration_is_read_and_can_be_used()
+    {
+        var others = Tests(drop: false).ToList();
+        Assert.InRange(others.Count, 20, 60);
+        foreach (var fields in others)
+        {
+            var tree = TypedFields.Of(fields).Tree;
+            var reading = Calibration.Read(tree, Calibration.KindOf(tree)!);
+            Assert.True(reading.IsUsable, string.Join("; ", reading.Findings.Select(f => $"{f.Field} {f.Code}")));
+            Assert.True(reading.Value!.Head.Invented);
+            Assert.True(reading.Value.Analyse().Usable);
+        }
+    }
+
+    private static string KindOf(PracticeEntry begin) =>
+        JsonDocument.Parse(begin.Payload).RootElement.GetProperty("kind").GetString()!;
+
+    private static IEnumerable<Dictionary<string, string>> Tests(bool drop = true) =>
+        World.Where(e => e.Kind is "test.begin" or "test.field").GroupBy(e => e.Subject)
+            .Where(g => (KindOf(g.First(e => e.Kind == "test.begin")) == "drop-test") == drop).Select(g =>
         {
             var fields = new Dictionary<string, string>();
+            if (!drop) fields["kind"] = KindOf(g.First(e => e.Kind == "test.begin"));
             foreach (var entry in g)
             {
                 var payload = JsonDocument.Parse(entry.Payload).RootElement;
