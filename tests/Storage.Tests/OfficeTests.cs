@@ -78,7 +78,7 @@ public sealed partial class OfficeTests(DemoServer server) : IClassFixture<DemoS
     [Fact]
     public async Task A_test_shows_the_answer_that_the_records_computed()
     {
-        var listed = (await store.TestsAsync(new() { Most = 10 }, Stop)).First(one => one.Results.Count > 0);
+        var listed = (await store.TestsAsync(new() { Most = 200 }, Stop)).First(one => one.Results.Count > 0 && one.Test.Kind == "drop-test");
         var page = await client.GetStringAsync($"office/tests/{listed.Test.Id}", Stop);
         Assert.Contains("Invented data.", page, StringComparison.Ordinal);
         var shown = Big().Match(page).Groups[1].Value;
