@@ -31,15 +31,23 @@ internal static class Whole
     /// </summary>
     internal static async Task ArrivedAsync(Phone phone, YardServer server)
     {
+        var test = await KeptAsync(phone, server);
+        await AnswersAlikeAsync(phone, server, test);
+        phone.IsFaultless();
+    }
+
+    /// <summary>The server has every value typed, once, and its chain is whole.</summary>
+    internal static async Task<TestFold> KeptAsync(Phone phone, YardServer server)
+    {
         var test = await server.TestAsync(phone.Test);
         foreach (var (path, text) in phone.Typed)
             Assert.Equal((path, text), (path, test.Fields.FirstOrDefault(field => field.Path == path)?.Text));
         Assert.Equal(0, test.Conflicts);
         Assert.Equal(0, (await server.GetAsync("api/quarantine")).GetProperty("entries").GetArrayLength());
         Assert.Equal(test.Entries.Count, test.Entries.Select(entry => entry.Id).Distinct().Count());
+        Assert.Equal(test.Entries.Count, test.Entries.Select(entry => (entry.Device, entry.Seq)).Distinct().Count());
         await server.ChainIsWholeAsync();
-        await AnswersAlikeAsync(phone, server, test);
-        phone.IsFaultless();
+        return test;
     }
 
     private static async Task AnswersAlikeAsync(Phone phone, YardServer server, TestFold test)
