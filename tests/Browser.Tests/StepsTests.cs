@@ -15,9 +15,9 @@ public sealed class StepsTests(Chrome chrome, YardServer server) : IClassFixture
         await phone.BeginAsync("HR-200");
         await phone.StepAsync("Weigh");
         await phone.TypeAsync("How many containers did it fill?", "1");
-        await phone.TypeAsync("Full (1)", "37.8");
+        await phone.Field("Full (1)").FillAsync("37.8");
         await phone.Field("Empty (1)").FocusAsync();
-        await phone.TypeAsync("Full (1)", "73.8");
+        await phone.Field("Full (1)").FillAsync("73.8");
         await phone.Field("Empty (1)").FocusAsync();
         await phone.PressAsync("Undo Full (1)");
         await Expect(phone.Field("Full (1)")).ToHaveValueAsync("37.8");
