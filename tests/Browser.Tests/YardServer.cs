@@ -14,27 +14,35 @@ namespace Lanewright.Browser.Tests;
 /// The real program as <c>./lanewright</c> builds it, serving a folder of its own; it can be killed at any moment and
 /// started again at the same address.
 /// </summary>
-public sealed partial class YardServer : IAsyncLifetime
+public partial class YardServer : IAsyncLifetime
 {
     private readonly HttpClient client = new();
     private Process? process;
     private int port;
 
     /// <summary>The program as built; a copy of its folder for tests that change pages.</summary>
-    internal string Program { get; init; } = Repository.File("out", "bin", "lanewright");
+    internal string Program { get; set; } = Repository.File("out", "bin", "lanewright");
 
     internal string Folder { get; } = Directory.CreateTempSubdirectory("lanewright-browser-").FullName;
 
     internal Uri Address => new($"http://localhost:{port}/");
 
-    public async ValueTask InitializeAsync() => await StartAsync();
+    public async ValueTask InitializeAsync()
+    {
+        await FillAsync();
+        await StartAsync();
+    }
 
     public async ValueTask DisposeAsync()
     {
+        GC.SuppressFinalize(this);
         await KillAsync();
         client.Dispose();
         Directory.Delete(Folder, recursive: true);
     }
+
+    /// <summary>What the yard begins with: nothing.</summary>
+    protected virtual Task FillAsync() => Task.CompletedTask;
 
     /// <summary>Starts it, at the address it had before if it had one.</summary>
     internal async Task StartAsync()

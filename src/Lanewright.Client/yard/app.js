@@ -165,7 +165,7 @@ onChange(subject => {
   drawTop();
   document.documentElement.dataset.look = yard.settings.look;
   // A name half typed is not drawn over.
-  if (!subject && (drawn === 'home' || (drawn === 'who' && (yard.person || !document.getElementById('person')?.value)))) draw();
+  if (drawn === 'home' || (!subject && drawn === 'who' && (yard.person || !document.getElementById('person')?.value))) draw();
 });
 onSync(() => drawTop());
 onCore(() => { if (drawn === 'settings') draw(); });

@@ -1,6 +1,6 @@
 // Decide: adopt the value, reject it or repeat the test; the value keyed in is typed and read back.
 import { ask } from './core.js';
-import { button, h } from './dom.js';
+import { button, fill, h } from './dom.js';
 import { clock } from './field.js';
 import { write, yard } from './yard.js';
 
@@ -29,6 +29,8 @@ function taken(page, made) {
     h('p.hint', null, 'A new decision below replaces it and says why.'));
 }
 
+const resultOf = page => page.answer?.results?.length === 1 ? page.answer.results[0] : null;
+
 // What is typed here is kept on the device until it is decided.
 function content(page, go, key, kept) {
   const keep = change => {
@@ -36,8 +38,6 @@ function content(page, go, key, kept) {
     yard.store.setFact(key, kept);
   };
   const say = h('p.say.wrong', { role: 'alert' });
-  const result = page.answer?.results?.length === 1 ? page.answer.results[0] : null;
-  const advised = result?.keyIn;
   const text = (id, label, hint, props = {}) => h('div.field', null, h('label', { for: id }, label),
     hint ? h('p.hint', { id: id + '-hint' }, hint) : null,
     h('input', {
@@ -47,18 +47,27 @@ function content(page, go, key, kept) {
   const note = h('p.say', { role: 'status' });
   // Core compares, since only it knows how a number may be written.
   const compare = async () => {
+    const result = resultOf(page);
     const answer = await ask('Keyed', {
-      ...page.question(), advised: advised?.text ?? '', unit: result?.unit ?? '', keyed: kept.keyed ?? '', readBack: kept.readBack ?? '',
+      ...page.question(), advised: result?.keyIn?.text ?? '', unit: result?.unit ?? '', keyed: kept.keyed ?? '', readBack: kept.readBack ?? '',
     });
     if (answer) note.textContent = answer.say.join(' ');
   };
-  compare();
+  // After a reload the answer comes later than the screen.
+  const advice = h('div');
+  const advise = () => {
+    const advised = resultOf(page)?.keyIn;
+    fill(advice, advised ? h('p', null, 'To key in: ', h('strong', null, advised.text)) : null,
+      page.answer && !page.answer.usable ? h('p.say.wrong', null, 'The answer is not good enough to adopt yet; the Answer step says why.') : null);
+    compare();
+  };
+  page.onAnswer(advise);
+  advise();
   return [
     h('fieldset', null, h('legend', null, 'What is decided?'), VERDICTS.map(([value, name, doc]) => h('label.choice', null,
       h('input', { type: 'radio', name: 'verdict', value, checked: kept.verdict === value, on: { change: () => { keep({ verdict: value }); compare(); } } }),
       h('span', null, h('strong', null, name), ' ', doc)))),
-    advised ? h('p', null, 'To key in: ', h('strong', null, advised.text)) : null,
-    page.answer && !page.answer.usable ? h('p.say.wrong', null, 'The answer is not good enough to adopt yet; the Answer step says why.') : null,
+    advice,
     text('keyed', 'Value keyed in', 'As it was typed into the controller.', { inputmode: 'decimal' }),
     text('readBack', 'Read back from the controller', 'A second person reads it from the display.', { inputmode: 'decimal' }),
     note,

@@ -49,6 +49,16 @@ export class Page {
       const field = fold.fields.get(path) ?? { path, heads: [] };
       fold.fields.set(path, { ...field, conflict: false, text, typing: true });
     }
+    // The field in hand stays as it is until it is left, whatever comes for it from elsewhere; what is typed on replaces
+    // only what the person saw.
+    const inHand = document.activeElement;
+    const path = inHand?.dataset?.path;
+    const field = path && !this.#timers.has(path) ? fold.fields.get(path) : null;
+    if (field && (field.conflict || field.text !== inHand.value)) {
+      const own = field.heads.filter(head => head.text === inHand.value);
+      const heads = own.length ? own : this.fold?.fields.get(path)?.heads ?? [];
+      fold.fields.set(path, { ...field, heads, conflict: false, text: inHand.value, typing: true, held: true });
+    }
     this.fold = fold;
   }
 
@@ -116,7 +126,15 @@ export class Page {
   /** Makes the entry of what was typed into a field; the screen may change only when the person left the field. */
   async settle(path, left = true) {
     const typed = this.#timers.get(path);
-    if (!typed) return;
+    if (!typed) {
+      if (left && this.fold.fields.get(path)?.held) {
+        await this.#read();
+        this.redrawIfChanged();
+        this.showTexts();
+        this.compute();
+      }
+      return;
+    }
     clearTimeout(typed.timer);
     this.#timers.delete(path);
     await this.#keep(path, typed.text, typed.label, null, true, typed.replaces);
@@ -127,6 +145,7 @@ export class Page {
   async set(path, text, label = '', why = null, undoable = true) {
     clearTimeout(this.#timers.get(path)?.timer);
     this.#timers.delete(path);
+    if (document.activeElement?.dataset?.path === path) document.activeElement.value = text;
     await this.#keep(path, text, label, why, undoable, null);
     this.redrawIfChanged();
   }

@@ -69,7 +69,7 @@ function container(page, path, run, i) {
   };
   page.onAnswer(show);
   if (page.answer) show(page.answer);
-  return h('li', null, h('h3', null, `Container ${i + 1}`),
+  return h('li', null, h('h2.item', null, `Container ${i + 1}`),
     h('div.pair', null,
       field(page, `${here}.tare`, { label: `Empty (${i + 1})`, narrow: true }),
       field(page, `${here}.gross`, { label: `Full (${i + 1})`, narrow: true })),
