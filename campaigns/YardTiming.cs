@@ -20,7 +20,7 @@ internal static class YardTiming
             await page.GotoAsync(new Uri(yard.Address, "yard/").ToString(), new() { WaitUntil = WaitUntilState.Commit });
             Tell("first visit, until a person can type", await AtAsync(page, "document.querySelector('#person')"), 3000, "ms");
             Tell("first visit, until Core answers", await AtAsync(page, "(await import('/yard/core.js')).state === true"), null, "ms");
-            await page.WaitForFunctionAsync("async () => (await navigator.serviceWorker.ready).active?.state === 'activated'");
+            await page.EvaluateAsync("async () => { const ready = await navigator.serviceWorker.ready; while (ready.active?.state !== 'activated') await new Promise(requestAnimationFrame); }");
             await page.GotoAsync(new Uri(yard.Address, "yard/?again").ToString(), new() { WaitUntil = WaitUntilState.Commit });
             Tell("cached visit, until a person can type", await AtAsync(page, "document.querySelector('#person')"), 1500, "ms");
             Tell("cached visit, until Core answers", await AtAsync(page, "(await import('/yard/core.js')).state === true"), null, "ms");
@@ -34,11 +34,8 @@ internal static class YardTiming
         return isOver ? 1 : 0;
     }
 
-    private static async Task<double> AtAsync(IPage page, string until)
-    {
-        var at = await page.WaitForFunctionAsync($"async () => ({until}) ? performance.now() : 0");
-        return await at.JsonValueAsync<double>();
-    }
+    private static Task<double> AtAsync(IPage page, string until) => page.EvaluateAsync<double>(
+        $"async () => {{ while (!({until})) await new Promise(requestAnimationFrame); return performance.now(); }}");
 
     // From the input event until the frame after the answer was put on the screen.
     private static async Task<List<double>> KeysAsync(IPage page, Uri test)

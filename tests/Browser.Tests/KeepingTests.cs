@@ -38,7 +38,7 @@ public sealed class KeepingTests(Chrome chrome, YardServer server) : IClassFixtu
                 await phone.HasPagesAsync();
                 await phone.Context.SetOfflineAsync(true);
                 await phone.Field("Full (1)").PressSequentiallyAsync("37.8");
-                await phone.Page.WaitForFunctionAsync("async () => (await lanewright.yard.store.drafts()).some(draft => draft.text === '37.8')");
+                await phone.UntilAsync("async () => (await lanewright.yard.store.drafts()).some(draft => draft.text === '37.8')");
                 address = phone.Page.Url;
                 await KillAsync(folder);
             }

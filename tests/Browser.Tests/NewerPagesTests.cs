@@ -30,7 +30,7 @@ public sealed class NewerPagesTests(Chrome chrome, CopiedProgram server) : IClas
         await phone.Field("Full (1)").PressSequentiallyAsync("37.8");
         await phone.PressAsync("Use them");
         await Expect(phone.Page.GetByText("Newer pages are here")).ToHaveCountAsync(0);
-        await phone.Page.WaitForFunctionAsync("() => getComputedStyle(document.documentElement).getPropertyValue('--renewed').trim() === '1'");
+        await phone.UntilAsync("() => getComputedStyle(document.documentElement).getPropertyValue('--renewed').trim() === '1'");
         await Expect(phone.Field("Full (1)")).ToHaveValueAsync("37.8");
         await phone.AllSentAsync();
         var test = await server.TestAsync(phone.Test);
@@ -42,7 +42,7 @@ public sealed class NewerPagesTests(Chrome chrome, CopiedProgram server) : IClas
     private static async Task Looked(Phone phone)
     {
         await phone.HasPagesAsync();
-        await phone.Page.WaitForFunctionAsync("async () => (await caches.keys()).filter(key => key.startsWith('lanewright-pages-')).length === 1");
+        await phone.UntilAsync("async () => (await caches.keys()).filter(key => key.startsWith('lanewright-pages-')).length === 1");
     }
 
     private static Task<string> RenewedAsync(Phone phone) =>

@@ -81,8 +81,20 @@ internal sealed class Phone : IAsyncDisposable
     }
 
     /// <summary>The pages are kept on the phone: from here on it opens without a network.</summary>
-    internal async Task HasPagesAsync() =>
-        await Page.WaitForFunctionAsync("async () => (await navigator.serviceWorker.ready).active?.state === 'activated' && navigator.serviceWorker.controller !== null");
+    internal Task HasPagesAsync() =>
+        UntilAsync("async () => (await navigator.serviceWorker.ready).active?.state === 'activated' && navigator.serviceWorker.controller !== null");
+
+    /// <summary>Asks the page again and again until the answer is yes; the question may wait for something itself.</summary>
+    internal async Task UntilAsync(string question)
+    {
+        for (var i = 0; i < 300; i++)
+        {
+            if (await Page.EvaluateAsync<bool?>(question) is true) return;
+            await Task.Delay(100);
+        }
+
+        Assert.Fail("Never true: " + question);
+    }
 
     /// <summary>Core answers.</summary>
     internal Task ComputesAsync() => Assertions.Expect(Page.GetByText("Computing starts")).ToHaveCountAsync(0);
@@ -153,10 +165,10 @@ internal sealed class Phone : IAsyncDisposable
     /// <summary>Waits until everything typed is an entry and the server has it.</summary>
     internal async Task AllSentAsync()
     {
-        await Page.WaitForFunctionAsync("""
+        await UntilAsync("""
             async () => {
               const store = globalThis.lanewright?.yard.store;
-              return store && (await store.drafts()).length === 0 && await store.count('phone') === 0;
+              return Boolean(store) && (await store.drafts()).length === 0 && await store.count('phone') === 0;
             }
             """);
         await Assertions.Expect(Sent).ToContainTextAsync("not yet sent: 0");
@@ -166,7 +178,7 @@ internal sealed class Phone : IAsyncDisposable
     /// <summary>Sends now, as the page does by itself when the network comes back.</summary>
     internal async Task SendNowAsync()
     {
-        await Page.WaitForFunctionAsync("() => globalThis.lanewright");
+        await UntilAsync("() => Boolean(globalThis.lanewright)");
         await Page.EvaluateAsync("() => lanewright.sendNow()");
     }
 

@@ -102,6 +102,7 @@ public sealed class SendingTests(Chrome chrome, YardServer server) : IClassFixtu
     public async Task A_picture_taken_without_a_network_is_sent_last_and_arrives_as_it_was()
     {
         await using var phone = await Phone.OpenAsync(chrome, server);
+        await phone.HasPagesAsync();
         await phone.Context.SetOfflineAsync(true);
         await BeginAsync(phone);
         var input = phone.Page.GetByLabel("Picture of the ticket or the display");

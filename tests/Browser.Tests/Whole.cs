@@ -41,7 +41,13 @@ internal static class Whole
     {
         var test = await server.TestAsync(phone.Test);
         foreach (var (path, text) in phone.Typed)
-            Assert.Equal((path, text), (path, test.Fields.FirstOrDefault(field => field.Path == path)?.Text));
+        {
+            var about = test.Entries.Where(entry => entry.Payload.Contains($"\"{path}\"", StringComparison.Ordinal));
+            Assert.True(
+                test.Fields.FirstOrDefault(field => field.Path == path)?.Text == text,
+                $"{path} is not '{text}':\n{string.Join('\n', about.Select(entry => $"{entry.Id} over {entry.Parent}: {entry.Payload}"))}");
+        }
+
         Assert.Equal(0, test.Conflicts);
         var refused = (await server.GetAsync("api/quarantine")).GetProperty("entries");
         Assert.DoesNotContain(refused.EnumerateArray(), one => one.GetRawText().Contains(phone.Test, StringComparison.Ordinal));
