@@ -66,6 +66,7 @@ async function draw() {
     if (turn !== turns) return opened.close();
     page = opened;
     page.onTrouble = wrong => trouble(wrong);
+    page.onTyping = () => tellSent();
     if (!page.fold.begun && await fetchTest(id).catch(() => false)) await page?.reopen();
     if (turn !== turns) return null;
   }
@@ -140,11 +141,18 @@ function drawTop() {
 
 /** How much the server does not have; the one line that is always in view. */
 function sentText() {
-  const parts = [`not yet sent: ${yard.unsent}`];
+  // What is being typed in this moment is not sent either.
+  const parts = [`not yet sent: ${yard.unsent + (page?.typing ?? 0)}`];
   if (yard.waiting) parts.push(`waiting: ${yard.waiting}`);
   if (yard.refused) parts.push(`not taken: ${yard.refused}`);
   parts.push(sync.online ? 'online' : 'offline');
   return parts.join(' · ');
+}
+
+// Only the text, so that a screen reader hears it when it changes and not at every key.
+function tellSent() {
+  const link = top.querySelector('.sent a');
+  if (link && link.textContent !== sentText()) link.textContent = sentText();
 }
 
 function trouble(wrong) {

@@ -29,6 +29,16 @@ export function startCore() {
   };
 }
 
+// A line cut off while Core came over it must not leave the page without an answer for good.
+addEventListener('online', () => {
+  if (typeof state !== 'string') return;
+  worker?.terminate();
+  worker = null;
+  state = null;
+  latest.clear();
+  startCore();
+});
+
 /** Kept when Core is ready or has failed. */
 export const coreSettled = () => new Promise(done => {
   if (state !== null) done();

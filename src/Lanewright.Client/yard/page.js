@@ -120,7 +120,13 @@ export class Page {
     keepDraft(this.id, path, text, replaces ?? seen(this.fold, path)).catch(wrong => this.onTrouble?.(wrong));
     clearTimeout(this.#timers.get(path)?.timer);
     this.#timers.set(path, { text, label, replaces, timer: setTimeout(() => this.settle(path, false), IDLE) });
+    this.onTyping?.();
     this.compute();
+  }
+
+  /** How many fields hold a text that is kept on this device but is no entry yet. */
+  get typing() {
+    return new Set([...this.#timers.keys(), ...this.#keeping.keys()]).size;
   }
 
   /** Makes the entry of what was typed into a field; the screen may change only when the person left the field. */
@@ -168,6 +174,7 @@ export class Page {
     const left = this.#keeping.get(path) - 1;
     if (left) this.#keeping.set(path, left);
     else this.#keeping.delete(path);
+    this.onTyping?.();
     this.compute();
   }
 
