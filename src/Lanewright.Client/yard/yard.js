@@ -51,6 +51,7 @@ export async function openYard() {
   };
   // Held as long as this page lives, so that another page knows whose drafts nobody types any more.
   navigator.locks?.request('page-' + pageId, () => new Promise(() => {}));
+  await takeAhead();
   await adoptDrafts();
 }
 
@@ -116,8 +117,29 @@ export async function readTest(id) {
 const draftKey = (test, path) => `${test} ${path} ${pageId}`;
 
 /** Keeps what is being typed; `replaces` is what the person saw in the field when beginning to type. */
-export function keepDraft(test, path, text, replaces) {
-  return yard.store.putDraft({ key: draftKey(test, path), test, path, text, page: pageId, ...replaces });
+export async function keepDraft(test, path, text, replaces) {
+  const draft = { key: draftKey(test, path), test, path, text, page: pageId, ...replaces };
+  const written = JSON.stringify(draft);
+  // IndexedDB is written a moment later; a page that goes away within it leaves the key here, which is written at once.
+  ahead(() => localStorage.setItem(AHEAD + draft.key, written));
+  await yard.store.putDraft(draft);
+  ahead(() => { if (localStorage.getItem(AHEAD + draft.key) === written) localStorage.removeItem(AHEAD + draft.key); });
+}
+
+const AHEAD = 'lanewright-draft ';
+
+// A browser may refuse this store; then the moment stays unguarded.
+function ahead(work) {
+  try { return work(); } catch { return null; }
+}
+
+async function takeAhead() {
+  for (const key of ahead(() => Object.keys(localStorage)) ?? []) {
+    if (!key.startsWith(AHEAD)) continue;
+    const draft = ahead(() => JSON.parse(localStorage.getItem(key)));
+    if (draft?.key) await yard.store.putDraft(draft);
+    ahead(() => localStorage.removeItem(key));
+  }
 }
 
 /** What a new text in a field replaces: the text seen, or all the texts seen when two stood. */
@@ -141,12 +163,17 @@ export async function setField(fold, path, text, why = null, replaces = seen(fol
 }
 
 // Texts that a page left behind when it was closed or died become entries now: nothing typed is lost.
-async function adoptDrafts() {
+async function adoptDrafts(tries = 6) {
   const drafts = (await yard.store.drafts()).filter(draft => draft.page !== pageId);
   if (!drafts.length) return;
   const held = new Set((await navigator.locks?.query())?.held?.map(lock => lock.name) ?? []);
+  let living = false;
   for (const draft of drafts) {
-    if (held.has('page-' + draft.page)) continue;
+    if (held.has('page-' + draft.page)) {
+      living = true;
+      continue;
+    }
+
     const fold = foldTest(draft.test, await yard.store.entriesOf(draft.test));
     if (textOf(fold, draft.path) === draft.text && !fold.fields.get(draft.path)?.conflict) {
       await yard.store.dropDraft(draft);
@@ -155,5 +182,8 @@ async function adoptDrafts() {
     const over = draft.over ?? [];
     await write('test.field', draft.test, { path: draft.path, text: draft.text, ...(over.length ? { over } : {}) },
       { parent: draft.parent, draft });
+    changed(draft.test, false);
   }
+  // A page that was just reloaded may be counted as living for a moment.
+  if (living && tries > 0) setTimeout(() => adoptDrafts(tries - 1), 700);
 }
