@@ -154,7 +154,8 @@ public sealed partial class OfficeTests(DemoServer server) : IClassFixture<DemoS
     [Fact]
     public async Task The_search_finds_the_tests_of_a_day()
     {
-        var test = (await store.TestsAsync(new() { Most = 1 }, Stop))[0].Test;
+        // Another test of this class leaves one without a day.
+        var test = (await store.TestsAsync(new() { Most = 50 }, Stop)).First(one => one.Test.Date.Length > 0).Test;
         var page = await client.GetStringAsync($"office/search?q={test.Date}", Stop);
         Assert.Contains($"/office/tests/{test.Id}", page, StringComparison.Ordinal);
     }
