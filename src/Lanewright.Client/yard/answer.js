@@ -36,9 +36,7 @@ function content(page, now, go) {
   return [
     now.results.map(result => resultOf(result, now.usable)),
     needed.length ? h('section', null, h('h2', null, now.results.length ? 'Not counted yet' : 'Still to do'), todo(page, needed)) : null,
-    now.findings.length ? h('section', null, h('h2', null, 'Look at this'), h('ul.findings', null, now.findings.map(finding =>
-      h('li.' + finding.severity, null, h('strong', null, { stop: 'Stop', warn: 'Doubt', note: 'Note' }[finding.severity] ?? finding.severity),
-        h('p', null, finding.message), h('p.hint', null, finding.action))))) : null,
+    findingsOf(now.findings),
     now.results.map(result => detail(result)),
     better.length ? h('section', null, h('h2', null, 'Makes it better'), todo(page, better)) : null,
   ];
@@ -75,3 +73,8 @@ const place = path => {
   const run = /^runs\[(\d+)\]/.exec(path);
   return run ? '/' + run[1] : '';
 };
+
+/** What the person must know: what was found and what to do about it; nothing when nothing was. */
+export const findingsOf = findings => findings.length ? h('section', null, h('h2', null, 'Look at this'), h('ul.findings', null, findings.map(finding =>
+      h('li.' + finding.severity, null, h('strong', null, { stop: 'Stop', warn: 'Doubt', note: 'Note' }[finding.severity] ?? finding.severity),
+        h('p', null, finding.message), h('p.hint', null, finding.action))))) : null;

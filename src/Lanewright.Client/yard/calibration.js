@@ -1,4 +1,5 @@
 // The other calibrations: a sheet whose fields Core describes, and its answer. No kind is known here by name.
+import { findingsOf } from './answer.js';
 import { ask } from './core.js';
 import { button, fill, h, picture } from './dom.js';
 import { field } from './field.js';
@@ -133,9 +134,7 @@ function answerOf(page, now) {
     (now.lines ?? []).map(line => h('p.road', null, line)),
     now.todo.length ? h('section', null, h('h2', null, 'Still to do'), h('ul.todo', null, now.todo.map(one =>
       h('li', null, h('a', { href: `#/test/${page.id}/sheet` }, one.text))))) : null,
-    now.findings.length ? h('section', null, h('h2', null, 'Look at this'), h('ul.findings', null, now.findings.map(finding =>
-      h('li.' + finding.severity, null, h('strong', null, { stop: 'Stop', warn: 'Doubt', note: 'Note' }[finding.severity] ?? finding.severity),
-        h('p', null, finding.message), h('p.hint', null, finding.action))))) : null,
+    findingsOf(now.findings),
     (now.pictures ?? []).map(one => h('section', null, h('h2', null, one.name), picture(one.svg, one.name))),
     (now.tables ?? []).map(table => h('div.scroll', { tabindex: '0', role: 'region', 'aria-label': table.caption }, h('table', null,
       h('caption', null, table.caption), h('thead', null, h('tr', null, table.columns.map(text => h('th', { scope: 'col' }, text)))),
