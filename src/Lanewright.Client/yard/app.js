@@ -13,7 +13,7 @@ import { settings, who } from './settings.js';
 import { fetchTest, onSync, run as sendNow, startSync, sync } from './sync.js';
 import { readVersion, startUpdates, updates } from './update.js';
 import { weigh } from './weigh.js';
-import { onChange, openYard, yard } from './yard.js';
+import { isFull, onChange, openYard, yard } from './yard.js';
 import { textOf } from './fold.js';
 
 const STEPS = [['prepare', 'Prepare'], ['drop', 'Drop'], ['weigh', 'Weigh'], ['answer', 'Answer'], ['decide', 'Decide']];
@@ -110,6 +110,7 @@ function show(name, content) {
   const focus = document.activeElement;
   const kept = focus?.dataset?.path ? { path: focus.dataset.path, from: focus.selectionStart, to: focus.selectionEnd } : focus?.id && name === drawn ? { id: focus.id } : null;
   const scroll = scrollY;
+  if (page) page.drawing = true;
   fill(main, content);
   if (name !== drawn) {
     scrollTo(0, 0);
@@ -123,6 +124,10 @@ function show(name, content) {
     if (kept?.path && again?.setSelectionRange && kept.from !== null && kept.from !== undefined) {
       try { again.setSelectionRange(kept.from, kept.to); } catch { /* a select has no selection */ }
     }
+  }
+  if (page) {
+    page.drawing = false;
+    if (kept?.path && document.activeElement?.dataset?.path !== kept.path) page.settle(kept.path);
   }
   drawn = name;
 }
@@ -155,14 +160,20 @@ function tellSent() {
   if (link && link.textContent !== sentText()) link.textContent = sentText();
 }
 
-function trouble(wrong) {
-  const text = wrong?.name === 'QuotaExceededError'
-    ? 'This device is full: the last text was not kept. Free some space, then type it again.'
-    : `The last text was not kept on this device: ${wrong?.message ?? wrong}`;
+function trouble(wrong, what = 'the last text') {
+  const text = isFull(wrong)
+    ? `This device is full: ${what} was not kept. Free some space, then ${what === 'the last text' ? 'type it again' : 'go on'}.`
+    : `Not kept on this device: ${what}. ${wrong?.message ?? wrong}`;
   document.getElementById('trouble')?.remove();
   add(document.body, [h('p.alarm', { id: 'trouble', role: 'alert' }, text, ' ', button('Close', () => document.getElementById('trouble').remove(), 'quiet'))]);
 }
 
+// What nobody waited for, such as a remembered choice.
+addEventListener('unhandledrejection', event => {
+  if (!isFull(event.reason)) return;
+  event.preventDefault();
+  trouble(event.reason, 'the last choice');
+});
 await openYard();
 document.documentElement.dataset.look = yard.settings.look;
 addEventListener('hashchange', draw);

@@ -90,9 +90,9 @@ function timer(page, run) {
     box.replaceChildren(face, began === null
       ? button('Start', async () => {
         began = Date.now();
-        await yard.store.setFact(key, began);
         draw();
         show();
+        await yard.store.setFact(key, began);
       }, 'start')
       : button('Stop', async () => {
         const seconds = ((Date.now() - began) / 1000).toFixed(1);

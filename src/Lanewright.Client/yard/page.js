@@ -1,6 +1,7 @@
 // The test in hand as the steps see it: its fold, the answer beside it, and what can be undone.
 import { ask, onCore } from './core.js';
 import { texts } from './fold.js';
+import { newId } from './ids.js';
 import { keepDraft, onChange, readTest, seen, setField, yard } from './yard.js';
 
 const IDLE = 1500;
@@ -13,6 +14,9 @@ export class Page {
   /** Fields changed on this page, the latest last: {path, before, label}. */ undo = [];
   #timers = new Map();
   #keeping = new Map();
+  /** By path, texts that the device did not keep; they stay on the screen. */ #unkept = new Map();
+  /** The screen is being drawn anew; the field in hand comes back. */ drawing = false;
+  /** By path, what the person saw and what a text typed there replaces, as long as the field is in hand. */ #base = new Map();
   #queue = Promise.resolve();
   #answered = new Set();
   #redraw;
@@ -45,7 +49,8 @@ export class Page {
   // What is being typed in this moment stands before what is stored: a stored draft may be a key behind.
   async #read() {
     const fold = await readTest(this.id);
-    for (const [path, { text }] of this.#timers) {
+    const unwritten = [...this.#unkept, ...[...this.#timers].map(([path, { text }]) => [path, text])];
+    for (const [path, text] of unwritten) {
       const field = fold.fields.get(path) ?? { path, heads: [] };
       fold.fields.set(path, { ...field, conflict: false, text, typing: true });
     }
@@ -55,11 +60,11 @@ export class Page {
     const path = inHand?.dataset?.path;
     const field = path && !this.#timers.has(path) ? fold.fields.get(path) : null;
     if (field && (field.conflict || field.text !== inHand.value)) {
-      const own = field.heads.filter(head => head.text === inHand.value);
-      const heads = own.length ? own : this.fold?.fields.get(path)?.heads ?? [];
-      fold.fields.set(path, { ...field, heads, conflict: false, text: inHand.value, typing: true, held: true });
+      if (this.fold && !this.#base.has(path)) this.#base.set(path, seen(this.fold, path));
+      fold.fields.set(path, { ...field, conflict: false, text: inHand.value, typing: true, held: true });
     }
     this.fold = fold;
+    for (const one of [...this.#base.keys()]) this.#letGo(one);
   }
 
   /** Reads the entries anew, after they came from the server. */
@@ -113,15 +118,23 @@ export class Page {
   /** A key was pressed in a field: kept at once, an entry when the person pauses or leaves the field. */
   type(path, text, label) {
     const field = this.fold.fields.get(path) ?? { path, heads: [], conflict: false };
-    // While an earlier text of this field is being written down, what this one replaces is known only after it.
-    const typed = this.#timers.get(path);
-    const replaces = typed ? typed.replaces : this.#keeping.has(path) ? null : seen(this.fold, path);
+    const base = this.#replaces(path);
     this.fold.fields.set(path, { ...field, text, typing: true });
-    keepDraft(this.id, path, text, replaces ?? seen(this.fold, path)).catch(wrong => this.onTrouble?.(wrong));
+    keepDraft(this.id, path, text, base).catch(wrong => this.onTrouble?.(wrong));
     clearTimeout(this.#timers.get(path)?.timer);
-    this.#timers.set(path, { text, label, replaces, timer: setTimeout(() => this.settle(path, false), IDLE) });
+    this.#timers.set(path, { text, label, timer: setTimeout(() => this.settle(path, false), IDLE) });
     this.onTyping?.();
     this.compute();
+  }
+
+  #replaces(path) {
+    if (!this.#base.has(path)) this.#base.set(path, seen(this.fold, path));
+    return this.#base.get(path);
+  }
+
+  // A field that is neither in hand nor being written down shows whatever stands.
+  #letGo(path) {
+    if (!this.#timers.has(path) && !this.#keeping.has(path) && document.activeElement?.dataset?.path !== path) this.#base.delete(path);
   }
 
   /** How many fields hold a text that is kept on this device but is no entry yet. */
@@ -131,8 +144,10 @@ export class Page {
 
   /** Makes the entry of what was typed into a field; the screen may change only when the person left the field. */
   async settle(path, left = true) {
+    if (this.drawing) return;
     const typed = this.#timers.get(path);
     if (!typed) {
+      if (left) this.#letGo(path);
       if (left && this.fold.fields.get(path)?.held) {
         await this.#read();
         this.redrawIfChanged();
@@ -143,7 +158,7 @@ export class Page {
     }
     clearTimeout(typed.timer);
     this.#timers.delete(path);
-    await this.#keep(path, typed.text, typed.label, null, true, typed.replaces);
+    await this.#keep(path, typed.text, typed.label, null, true);
     if (left) this.redrawIfChanged();
   }
 
@@ -151,8 +166,9 @@ export class Page {
   async set(path, text, label = '', why = null, undoable = true) {
     clearTimeout(this.#timers.get(path)?.timer);
     this.#timers.delete(path);
+    this.#replaces(path);
     if (document.activeElement?.dataset?.path === path) document.activeElement.value = text;
-    await this.#keep(path, text, label, why, undoable, null);
+    await this.#keep(path, text, label, why, undoable);
     this.redrawIfChanged();
   }
 
@@ -163,17 +179,26 @@ export class Page {
     return this.#queue;
   }
 
-  async #write(path, text, label, why, undoable, replaces) {
+  async #write(path, text, label, why, undoable) {
+    const base = this.#replaces(path);
+    const id = newId();
     try {
-      const before = await setField(this.fold, path, text, why, replaces ?? seen(this.fold, path));
-      if (before !== null && undoable) this.undo.push({ path, before, label });
-      await this.#read();
+      const written = setField(this.id, path, text, why, base, id);
+      // What is typed from here on replaces this text: the store keeps the order.
+      if (written) this.#base.set(path, { parent: id, over: [], stood: text });
+      await written;
+      this.#unkept.delete(path);
+      if (written && undoable) this.undo.push({ path, before: base.stood ?? '', label });
     } catch (wrong) {
+      if (this.#base.get(path)?.parent === id) this.#base.set(path, base);
+      this.#unkept.set(path, text);
       this.onTrouble?.(wrong);
     }
     const left = this.#keeping.get(path) - 1;
     if (left) this.#keeping.set(path, left);
     else this.#keeping.delete(path);
+    this.#letGo(path);
+    await this.#read();
     this.onTyping?.();
     this.compute();
   }

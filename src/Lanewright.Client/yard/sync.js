@@ -1,6 +1,6 @@
 // Brings what this device wrote to the server, and what the server has to this device. Nothing leaves the device before the
 // server has confirmed it, and sending again is harmless.
-import { changed, count, onChange, remember, yard } from './yard.js';
+import { changed, count, isFull, onChange, remember, yard } from './yard.js';
 
 const MOST = 200;
 const MOST_CHARACTERS = 700_000;
@@ -55,8 +55,11 @@ export async function run() {
     if (navigator.locks) await navigator.locks.request('lanewright-sync', { ifAvailable: true }, lock => lock ? exchange() : null);
     else await exchange();
   } catch (wrong) {
-    sync.problem = wrong instanceof Trouble ? wrong.message : 'The server could not be reached. Everything is kept on this device.';
-    if (!(wrong instanceof Trouble)) sync.online = false;
+    const full = isFull(wrong);
+    sync.problem = wrong instanceof Trouble ? wrong.message
+      : full ? 'This device is full: what the server says cannot be kept. Free some space.'
+        : 'The server could not be reached. Everything is kept on this device.';
+    if (!(wrong instanceof Trouble) && !full) sync.online = false;
   }
   sync.busy = false;
   await count();

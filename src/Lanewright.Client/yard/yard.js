@@ -87,11 +87,14 @@ export async function remember(key, value) {
   changed(null);
 }
 
+/** The device has no space left. */
+export const isFull = wrong => wrong?.name === 'QuotaExceededError';
+
 /** Writes an entry down; it is on this device's disk when the promise is kept. */
-export async function write(kind, subject, payload, { parent = null, why = null, photo = null, draft = null } = {}) {
+export async function write(kind, subject, payload, { id = null, parent = null, why = null, photo = null, draft = null } = {}) {
   const at = new Date();
   const entry = await yard.store.addEntry(seq => ({
-    id: newId(at.getTime()),
+    id: id ?? newId(at.getTime()),
     kind,
     subject,
     person: yard.person || 'not named',
@@ -117,8 +120,8 @@ export async function readTest(id) {
 const draftKey = (test, path) => `${test} ${path} ${pageId}`;
 
 /** Keeps what is being typed; `replaces` is what the person saw in the field when beginning to type. */
-export async function keepDraft(test, path, text, replaces) {
-  const draft = { key: draftKey(test, path), test, path, text, page: pageId, ...replaces };
+export async function keepDraft(test, path, text, { parent, over }) {
+  const draft = { key: draftKey(test, path), test, path, text, page: pageId, parent, over };
   const written = JSON.stringify(draft);
   // IndexedDB is written a moment later; a page that goes away within it leaves the key here, which is written at once.
   ahead(() => localStorage.setItem(AHEAD + draft.key, written));
@@ -142,24 +145,24 @@ async function takeAhead() {
   }
 }
 
-/** What a new text in a field replaces: the text seen, or all the texts seen when two stood. */
+/**
+ * What a new text in a field replaces: the entry seen, or all the entries seen when two texts stood. `stood` is the one text
+ * that was seen.
+ */
 export function seen(fold, path) {
   const heads = fold.fields.get(path)?.heads ?? [];
-  return { parent: heads.at(-1)?.entry.id ?? null, over: heads.slice(0, -1).map(head => head.entry.id) };
+  const stood = heads.length === 0 ? '' : heads.every(head => head.text === heads[0].text) ? heads[0].text : undefined;
+  return { parent: heads.at(-1)?.entry.id ?? null, over: heads.slice(0, -1).map(head => head.entry.id), stood };
 }
 
-/** Makes an entry of a field's text, unless it says nothing new. Gives the text that stood before, or null. */
-export async function setField(fold, path, text, why = null, replaces = seen(fold, path)) {
-  const before = fold.fields.get(path);
-  const stood = before?.heads.length && !before.conflict ? before.heads[0].text : '';
-  const key = draftKey(fold.id, path);
-  if (text === stood && !before?.conflict && replaces.parent === seen(fold, path).parent) {
-    await yard.store.dropDraft({ key, text });
+/** Makes an entry of a field's text; null, and nothing written, when it says what stood before. */
+export function setField(test, path, text, why, { parent, over, stood }, id) {
+  const draft = { key: draftKey(test, path), text };
+  if (text === stood) {
+    yard.store.dropDraft(draft).catch(() => { /* it becomes nothing anew when the page is next opened */ });
     return null;
   }
-  const { parent, over } = replaces;
-  await write('test.field', fold.id, { path, text, ...(over.length ? { over } : {}) }, { parent, why, draft: { key, text } });
-  return stood;
+  return write('test.field', test, { path, text, ...(over.length ? { over } : {}) }, { id, parent, why, draft });
 }
 
 // Texts that a page left behind when it was closed or died become entries now: nothing typed is lost.
