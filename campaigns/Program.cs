@@ -7,6 +7,7 @@ return args switch
     ["coverage", ..] when args.Length <= 3 => CoverageCampaign.Run(Count(2000), (ulong)Seed()),
     ["curves", ..] when args.Length <= 3 => CurveCampaign.Run(Count(2000), (ulong)Seed()),
     ["liquid-coverage", ..] when args.Length <= 3 => LiquidCoverage.Run(Count(2000), (ulong)Seed()),
+    ["use-coverage", ..] when args.Length <= 3 => LiquidCoverage.Uses(Count(2000), (ulong)Seed()),
     ["kills", ..] when args.Length <= 3 => await KillsAsync(),
     ["wal-cuts", ..] when args.Length <= 3 => await CutsAsync(),
     ["register", ..] when args.Length <= 3 =>
@@ -45,6 +46,7 @@ static int Usage()
         usage: coverage [tests per stratum, 2000] [seed, 1]
                curves [tests per stratum, 2000] [seed, 1]   delivery curves, gate tables and ground speed
                liquid-coverage [calibrations per stratum, 2000] [seed, 1]
+               use-coverage [calibrations per stratum, 2000] [seed, 1]   static checks, brines, spread patterns
                kills [kills, 500] [seed, 1]            SIGKILL of the server while clients send
                wal-cuts [cases, 10000] [seed, 1]       the database's log cut or garbled
                register [spreaders, 3000] [tests, 50000]   timing of a large register

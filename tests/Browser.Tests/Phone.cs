@@ -127,13 +127,12 @@ internal sealed class Phone : IAsyncDisposable
         await Assertions.Expect(Heading("This device")).ToBeVisibleAsync();
     }
 
-    /// <summary>Types into a field key by key, as a person does.</summary>
+    /// <summary>Puts a text into a field at once, as a keyboard does that completes words.</summary>
     internal async Task TypeAsync(string label, string text)
     {
         var field = Field(label);
         var path = (await field.GetAttributeAsync("data-path"))!;
-        await field.ClearAsync();
-        await field.PressSequentiallyAsync(text);
+        await field.FillAsync(text);
         Typed[path] = text;
         await Assertions.Expect(Page.Locator($"[data-path='{path}']")).ToHaveValueAsync(text);
     }

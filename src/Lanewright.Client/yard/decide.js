@@ -5,7 +5,7 @@ import { clock } from './field.js';
 import { write, yard } from './yard.js';
 
 const VERDICTS = [
-  ['adopt', 'Adopt', 'The value goes into the controller.'],
+  ['adopt', 'Adopt', 'It holds and is used.'],
   ['repeat', 'Repeat', 'Not good enough yet, or something was wrong.'],
   ['reject', 'Reject', 'It does not hold; the old value stays.'],
 ];
@@ -16,7 +16,16 @@ export function decide(page, go) {
   const made = page.fold.decisions;
   const key = `decision ${page.id}`;
   const form = h('form.decision', { on: { submit: event => event.preventDefault() } });
-  yard.store.fact(key).then(kept => form.append(...content(page, go, key, kept ?? {})));
+  let asked = null;
+  const draw = async () => {
+    // Whether a value is keyed in is known with the answer; the drawing changes at most once.
+    const isKeyed = page.answer?.keyedIn ?? true;
+    if (asked === isKeyed) return;
+    asked = isKeyed;
+    fill(form, content(page, go, key, await yard.store.fact(key) ?? {}, isKeyed));
+  };
+  page.onAnswer(draw);
+  draw();
   return [made.length ? taken(page, made) : null, form];
 }
 
@@ -32,7 +41,7 @@ function taken(page, made) {
 const resultOf = page => page.answer?.results?.length === 1 ? page.answer.results[0] : null;
 
 // What is typed here is kept on the device until it is decided.
-function content(page, go, key, kept) {
+function content(page, go, key, kept, isKeyed) {
   const keep = change => {
     Object.assign(kept, change);
     yard.store.setFact(key, kept);
@@ -47,6 +56,7 @@ function content(page, go, key, kept) {
   const note = h('p.say', { role: 'status' });
   // Core compares, since only it knows how a number may be written.
   const compare = async () => {
+    if (!isKeyed) return;
     const result = resultOf(page);
     const answer = await ask('Keyed', {
       ...page.question(), advised: result?.keyIn?.text ?? '', unit: result?.unit ?? '', keyed: kept.keyed ?? '', readBack: kept.readBack ?? '',
@@ -68,9 +78,11 @@ function content(page, go, key, kept) {
       h('input', { type: 'radio', name: 'verdict', value, checked: kept.verdict === value, on: { change: () => { keep({ verdict: value }); compare(); } } }),
       h('span', null, h('strong', null, name), ' ', doc)))),
     advice,
-    text('keyed', 'Value keyed in', 'As it was typed into the controller.', { inputmode: 'decimal' }),
-    text('readBack', 'Read back from the controller', 'A second person reads it from the display.', { inputmode: 'decimal' }),
-    note,
+    isKeyed ? [
+      text('keyed', 'Value keyed in', 'As it was typed into the controller.', { inputmode: 'decimal' }),
+      text('readBack', 'Read back from the controller', 'A second person reads it from the display.', { inputmode: 'decimal' }),
+      note,
+    ] : null,
     h('div.field', null, h('label', { for: 'why' }, 'Why'), h('textarea', {
       id: 'why', rows: 2, on: { input: event => keep({ why: event.target.value }) },
     }, kept.why ?? '')),
@@ -78,7 +90,7 @@ function content(page, go, key, kept) {
     button('Write the decision down', async () => {
       const made = page.fold.decisions;
       if (!kept.verdict) { say.textContent = 'Choose adopt, repeat or reject.'; return; }
-      if (kept.verdict === 'adopt' && !kept.keyed?.trim()) { say.textContent = 'Adopt needs the value that was keyed in.'; return; }
+      if (isKeyed && kept.verdict === 'adopt' && !kept.keyed?.trim()) { say.textContent = 'Adopt needs the value that was keyed in.'; return; }
       if (kept.verdict === 'adopt' && page.answer && !page.answer.usable && !kept.why?.trim()) { say.textContent = 'The answer says not to key it in: say why it is adopted all the same.'; return; }
       if (made.length && !kept.why?.trim()) { say.textContent = 'It was decided before: say why it changes.'; return; }
       await write('test.decision', page.id, {

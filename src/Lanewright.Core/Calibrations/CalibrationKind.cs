@@ -11,6 +11,9 @@ namespace Lanewright.Core.Calibrations;
 public sealed record CalibrationKind(
     string Word, string Name, string Doc, Func<Fields, CalibrationHead, Action<CalibrationReport>?> Ask)
 {
+    /// <summary>Whether its result is a value that is keyed into the controller.</summary>
+    public bool IsKeyedIn { get; init; }
+
     /// <summary>Asks for all fields of the sheet.</summary>
     public CalibrationSheet? Read(Fields fields)
     {

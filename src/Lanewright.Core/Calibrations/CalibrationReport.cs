@@ -149,7 +149,8 @@ public sealed record ReportColumn(string Name, Dimension? Dimension = null, Unit
 /// <summary>A cell: a word, a number in SI, or nothing.</summary>
 /// <param name="Word">The word; null for a number.</param>
 /// <param name="Si">The number, SI; NaN for none.</param>
-public readonly record struct ReportCell(string? Word, double Si)
+/// <param name="Unit">A unit of its own, shown beside the number; null for the unit of the column.</param>
+public readonly record struct ReportCell(string? Word, double Si, Unit? Unit = null)
 {
     /// <summary>A number.</summary>
     public static implicit operator ReportCell(double si) => new(null, si);
@@ -163,6 +164,7 @@ public readonly record struct ReportCell(string? Word, double Si)
         ArgumentNullException.ThrowIfNull(column);
         if (Word is not null) return Word;
         if (!double.IsFinite(Si)) return "";
+        if (Unit is { } own) return QuantityText.Write(Si, own, culture, NumberForm.Significant(column.Digits));
         // Counted things have no decimals.
         var isCount = column.Dimension is Dimension.Pulses or Dimension.Revolutions && Math.Floor(Si) == Si;
         var form = isCount ? NumberForm.Decimals(0) : NumberForm.Significant(column.Digits);

@@ -13,7 +13,7 @@ public static class DeliveryCurve
 {
     /// <summary>The kind.</summary>
     public static CalibrationKind Kind { get; } = new(
-        "delivery-curve", "Delivery curve", "What does each drive setting deliver, and which setting delivers what is wanted?", Ask);
+        "delivery-curve", "Delivery curve", "What does each drive setting deliver, and which setting delivers what is wanted?", Ask) { IsKeyedIn = true };
 
     private static Action<CalibrationReport>? Ask(Fields fields, CalibrationHead head)
     {

@@ -17,7 +17,7 @@ public static class DirectLiquid
 
     /// <summary>The kind.</summary>
     public static CalibrationKind Kind { get; } = new(
-        "direct-liquid", "Direct liquid", "How much liquid comes on a lane mile or a square metre, and what flow does a wanted rate need?", Ask);
+        "direct-liquid", "Direct liquid", "How much liquid comes on a lane mile or a square metre, and what flow does a wanted rate need?", Ask) { IsKeyedIn = true };
 
     private static Action<CalibrationReport>? Ask(Fields fields, CalibrationHead head)
     {

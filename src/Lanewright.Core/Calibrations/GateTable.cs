@@ -19,7 +19,7 @@ public static class GateTable
 
     /// <summary>The kind.</summary>
     public static CalibrationKind Kind { get; } = new(
-        "gate-table", "Gate table", "What does the spreader deliver for each turn or pulse at each gate opening?", Ask);
+        "gate-table", "Gate table", "What does the spreader deliver for each turn or pulse at each gate opening?", Ask) { IsKeyedIn = true };
 
     private static Action<CalibrationReport>? Ask(Fields fields, CalibrationHead head)
     {

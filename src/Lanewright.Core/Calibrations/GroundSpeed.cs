@@ -22,7 +22,7 @@ public static class GroundSpeed
 
     /// <summary>The kind.</summary>
     public static CalibrationKind Kind { get; } = new(
-        "ground-speed", "Ground speed", "How many pulses does the speed sensor give for a mile or a kilometre?", Ask);
+        "ground-speed", "Ground speed", "How many pulses does the speed sensor give for a mile or a kilometre?", Ask) { IsKeyedIn = true };
 
     private static Action<CalibrationReport>? Ask(Fields fields, CalibrationHead head)
     {

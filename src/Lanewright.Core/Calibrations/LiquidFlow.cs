@@ -56,9 +56,25 @@ internal sealed record LiquidFlow(Catching Catching, IReadOnlyList<LiquidRun> Ru
 
         if (Runs.Count == 0) return null;
         if (Catching.Scale is { } scale) report.Add(ScaleCheck.Of(scale, "scale", report.Head.Date));
+        var answer = Catching.Choose(report.Head.Probability, common => Timed(liquid, common));
+        report.Add(answer.Findings);
+        if (answer.Estimate is not { } estimate) return null;
+        if (estimate.Runs.Count == 1) report.Add(LiquidFindings.OneRun.At("runs"));
+        CalibrationText.Spread(report, estimate, "runs");
+        report.Add(new ReportTable(
+            "The runs",
+            [new("Run"), new("Volume", Dimension.Volume), new("Time", Dimension.Time), new("Flow", Dimension.VolumeFlow), new("Off by", Dimension.Fraction, null, 2)],
+            [
+                .. estimate.Runs.Select(run => (IReadOnlyList<ReportCell>)
+                    [run.Id, run.Top.Value, run.Bottom.Value, run.Ratio, (run.Ratio / estimate.Known.Value) - 1]),
+            ]));
+        return new(estimate.Total(KnownFlow.Scatter), estimate);
+    }
+
+    private LiquidAnswer Timed(LiquidState? liquid, bool common)
+    {
         List<Finding> findings = [];
-        // When nobody said, each reading has an error of its own, which is as a rule the wider.
-        var volumes = Catching.Volumes(Runs, liquid, Catching.CommonError ?? false, findings);
+        var volumes = Catching.Volumes(Runs, liquid, common, findings);
         List<RatioRun> ratios = [];
         for (var i = 0; i < Runs.Count; i++)
         {
@@ -67,19 +83,7 @@ internal sealed record LiquidFlow(Catching Catching, IReadOnlyList<LiquidRun> Ru
             ratios.Add(new(Runs[i].Id, Runs[i].Field, volume, time));
         }
 
-        report.Add(findings);
-        if (ratios.Count == 0) return null;
-        if (ratios.Count == 1) report.Add(LiquidFindings.OneRun.At("runs"));
-        var estimate = RatioEstimate.Of(ratios);
-        CalibrationText.Spread(report, estimate, "runs");
-        report.Add(new ReportTable(
-            "The runs",
-            [new("Run"), new("Volume", Dimension.Volume), new("Time", Dimension.Time), new("Flow", Dimension.VolumeFlow), new("Off by", Dimension.Fraction, null, 2)],
-            [
-                .. ratios.Select(run => (IReadOnlyList<ReportCell>)
-                    [run.Id, run.Top.Value, run.Bottom.Value, run.Ratio, (run.Ratio / estimate.Known.Value) - 1]),
-            ]));
-        return new(estimate.Total(KnownFlow.Scatter), estimate);
+        return new(ratios.Count == 0 ? null : RatioEstimate.Of(ratios), findings);
     }
 
     /// <summary>Shows the flow that is needed and compares the one that is there with it.</summary>

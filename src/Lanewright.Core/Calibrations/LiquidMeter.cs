@@ -10,7 +10,7 @@ public static class LiquidMeter
 {
     /// <summary>The kind.</summary>
     public static CalibrationKind Kind { get; } = new(
-        "liquid-meter", "Flow meter for liquids", "How many pulses does the flow meter give for a gallon or a litre?", Ask);
+        "liquid-meter", "Flow meter for liquids", "How many pulses does the flow meter give for a gallon or a litre?", Ask) { IsKeyedIn = true };
 
     private static Action<CalibrationReport>? Ask(Fields fields, CalibrationHead head)
     {

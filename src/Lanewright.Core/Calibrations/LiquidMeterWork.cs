@@ -27,7 +27,7 @@ internal static class LiquidMeterWork
             if (liquid is null) return;
         }
 
-        var answer = Chosen(report, sheet, liquid);
+        var answer = catching.Choose(report.Head.Probability, common => Build(sheet, liquid, common));
         report.Add(answer.Findings);
         if (answer.Estimate is not { } estimate) return;
         var value = estimate.Total("runs:scatter");
@@ -45,25 +45,7 @@ internal static class LiquidMeterWork
         Table(report, sheet, estimate);
     }
 
-    private static Answer Chosen(CalibrationReport report, LiquidMeterSheet sheet, LiquidState? liquid)
-    {
-        if (sheet.Catching.CommonError is { } said || sheet.Catching.Scale is null) return Build(sheet, liquid, sheet.Catching.CommonError ?? true);
-        // Nobody said which it is: work out both, use the wider, and ask.
-        var together = Build(sheet, liquid, true);
-        var apart = Build(sheet, liquid, false);
-        var common = Width(together);
-        var separate = Width(apart);
-        var wide = common >= separate ? together : apart;
-        if (wide.Estimate is not null)
-            wide.Findings.Add(WeighingFindings.CommonErrorNotStated.At(
-                "commonError", FindingValue.Text("scale", sheet.Catching.Scale.Id), FindingValue.Number("common", common, Dimension.Fraction),
-                FindingValue.Number("separate", separate, Dimension.Fraction)));
-        return wide;
-
-        double Width(Answer answer) => answer.Estimate is { } e ? e.Error().Coverage(report.Head.Probability) / e.Known.Value : 0;
-    }
-
-    private static Answer Build(LiquidMeterSheet sheet, LiquidState? liquid, bool common)
+    private static LiquidAnswer Build(LiquidMeterSheet sheet, LiquidState? liquid, bool common)
     {
         List<Finding> findings = [];
         var volumes = sheet.Catching.Volumes(sheet.Runs, liquid, common, findings);
@@ -172,6 +154,4 @@ internal static class LiquidMeterWork
                     ];
                 }),
             ]));
-
-    private sealed record Answer(RatioEstimate? Estimate, List<Finding> Findings);
 }

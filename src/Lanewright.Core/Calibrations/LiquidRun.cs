@@ -2,6 +2,7 @@ using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Liquids;
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Spreading;
 using Lanewright.Core.Uncertainty;
 using Lanewright.Core.Weighing;
 
@@ -129,6 +130,27 @@ internal sealed record Catching(Scale? Scale, bool? CommonError, LiquidSheet? Li
         return !twins && !(weighed && (Scale is null || Liquid is null));
     }
 
+    /// <summary>
+    /// Works out with the scale's error common to both readings or not, as the sheet says; when nobody said, both, uses the
+    /// wider and asks.
+    /// </summary>
+    internal LiquidAnswer Choose(double probability, Func<bool, LiquidAnswer> build)
+    {
+        if (CommonError is not null || Scale is null) return build(CommonError ?? true);
+        var together = build(true);
+        var apart = build(false);
+        var common = Width(together);
+        var separate = Width(apart);
+        var wide = common >= separate ? together : apart;
+        if (wide.Estimate is not null)
+            wide.Findings.Add(WeighingFindings.CommonErrorNotStated.At(
+                "commonError", FindingValue.Text("scale", Scale.Id), FindingValue.Number("common", common, Dimension.Fraction),
+                FindingValue.Number("separate", separate, Dimension.Fraction)));
+        return wide;
+
+        double Width(LiquidAnswer answer) => answer.Estimate is { } e ? e.Error().Coverage(probability) / e.Known.Value : 0;
+    }
+
     /// <summary>The volume of each run, m³; null for one that cannot be used.</summary>
     internal List<Measured?> Volumes(
         IReadOnlyList<LiquidRun> runs, LiquidState? liquid, bool common, ICollection<Finding> findings)
@@ -164,3 +186,6 @@ internal sealed record Catching(Scale? Scale, bool? CommonError, LiquidSheet? Li
 
     private sealed record AirState(double Density);
 }
+
+/// <summary>What runs of liquid say, and what was found on the way; no estimate when no run can be used.</summary>
+internal sealed record LiquidAnswer(RatioEstimate? Estimate, List<Finding> Findings);

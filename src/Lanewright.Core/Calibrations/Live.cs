@@ -11,8 +11,8 @@ namespace Lanewright.Core.Calibrations;
 /// </summary>
 /// <remarks>
 /// In: <c>{"culture", "units", "kind", "fields": {path: text}}</c>. Out, for a calibration: <c>fields</c> (by path: what is
-/// wrong with it), <c>todo</c>, <c>usable</c>, <c>figures</c>, <c>lines</c>, <c>tables</c>, <c>pictures</c> and
-/// <c>findings</c>; all texts ready to show.
+/// wrong with it), <c>todo</c>, <c>keyedIn</c> (whether the result is keyed into the controller), <c>usable</c>,
+/// <c>figures</c>, <c>lines</c>, <c>tables</c>, <c>pictures</c> and <c>findings</c>; all texts ready to show.
 /// </remarks>
 public static class Live
 {
@@ -79,6 +79,7 @@ public static class Live
             }
 
             json.WriteEndArray();
+            json.WriteBoolean("keyedIn", kind.IsKeyedIn);
             json.WriteBoolean("usable", report is { Usable: true } && !stops);
             if (report is not null) CalibrationWriter.Content(json, report, input.Culture, input.Units, pictures: true);
             ReportWriter.Findings(

@@ -83,10 +83,11 @@ internal sealed class PatternWork(
         // Mass by width: a pan's own width, or the whole block.
         var heights = pieces.Select((p, i) => 1 / (p.From is null ? panWidth!.Value : strips[i].To - strips[i].From)).ToList();
         passes = [.. Enumerable.Range(0, count).Select(j => (IReadOnlyList<double>)[.. pieces.Select((p, i) => p.Masses[j] * heights[i])])];
+        // Like catches are read alike in each pass: more passes do not lessen what the scale is off.
         var reading = (massPlusMinus ?? DefaultMass) / Math.Sqrt(3);
         masses =
         [
-            .. pieces.Select((p, i) => Measured.Of(p.Masses.Sum() / count * heights[i], reading / Math.Sqrt(count) * heights[i],
+            .. pieces.Select((p, i) => Measured.Of(p.Masses.Sum() / count * heights[i], reading * heights[i],
                 ErrorSource.Normal($"piece:{CalibrationText.Number(i)}:mass", "weighing of pans"))),
         ];
         return true;
@@ -112,6 +113,7 @@ internal sealed class PatternWork(
         var widths = shape.Select(s => s.To - s.From).ToArray();
         var within = shape.Select(s => s.Within(left, right)).ToArray();
         var share = Measured.Linear(masses, within) / Measured.Linear(masses, widths);
+        ErrorDistribution? error = null;
         if (passes.Count > 1)
         {
             var each = passes.Select(p => p.Zip(within, (h, w) => h * w).Sum() / p.Zip(widths, (h, w) => h * w).Sum())
@@ -120,11 +122,12 @@ internal sealed class PatternWork(
             {
                 var mean = each.Average();
                 var variance = each.Sum(e => (e - mean) * (e - mean)) / (each.Count - 1) / each.Count;
+                if (variance > 0) error = ErrorDistribution.OfEstimate(share, Math.Sqrt(variance), each.Count - 1);
                 share = share.With(ErrorSource.Normal("passes", "from pass to pass", each.Count - 1), Math.Sqrt(variance));
             }
         }
 
-        report.Add(name, share, Dimension.Fraction, Units.Percent, main);
+        report.Add(name, share, Dimension.Fraction, Units.Percent, main, error);
     }
 
     private void Ends(PatternStrip[] profile)

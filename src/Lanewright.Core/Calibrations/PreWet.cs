@@ -15,7 +15,7 @@ public static class PreWet
 
     /// <summary>The kind.</summary>
     public static CalibrationKind Kind { get; } = new(
-        "pre-wet", "Pre-wet", "How much liquid goes with a ton of dry material, and what flow does a wanted ratio need?", Ask);
+        "pre-wet", "Pre-wet", "How much liquid goes with a ton of dry material, and what flow does a wanted ratio need?", Ask) { IsKeyedIn = true };
 
     private static Action<CalibrationReport>? Ask(Fields fields, CalibrationHead head)
     {

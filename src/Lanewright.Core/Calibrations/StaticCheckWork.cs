@@ -36,7 +36,7 @@ internal sealed class StaticCheckWork(CalibrationReport report, Catches catches,
         report.Add(new ReportTable(
             "What was asked and what came",
             [
-                new("Point"), new("Dose"), new("Width or lanes"), new("Speed", Dimension.Speed, null, 3),
+                new("Point"), new("Dose", null, null, 3), new("Width", Dimension.Length, null, 3), new("Lanes", null, null, 3), new("Speed", Dimension.Speed, null, 3),
                 new("What"), new("Asked", Dimension.MassFlow), new("Came", Dimension.MassFlow), new("Off by", Dimension.Fraction, null, 2),
                 new("±", Dimension.Fraction, null, 2), new("Verdict"),
             ],
@@ -101,11 +101,11 @@ internal sealed class StaticCheckWork(CalibrationReport report, Catches catches,
             else if (verdict == "cannot tell") report.Add(DeliveryFindings.CheckCannotTell.At("runs", values));
         }
 
-        var dose = first.Dose.Unit.Dimension is Dimension.AreaRate;
+        var byArea = first.Dose.Unit.Dimension is Dimension.AreaRate;
         rows.Add(
         [
-            id, Plain(first.Dose.Value) + " " + first.Dose.Unit.Symbol, dose ? Plain(first.Across) + " m" : Plain(first.Across), first.Speed,
-            what, asked, asked * estimate.Known.Value, off, half, verdict,
+            id, new ReportCell(null, first.Dose.Si, first.Dose.Unit), byArea ? first.Across : double.NaN, byArea ? double.NaN : first.Across,
+            first.Speed, what, asked, asked * estimate.Known.Value, off, half, verdict,
         ]);
         return off;
     }
@@ -147,9 +147,6 @@ internal sealed class StaticCheckWork(CalibrationReport report, Catches catches,
         a.Dose.Unit.Dimension == b.Dose.Unit.Dimension && Near(a.Dose.Si, b.Dose.Si) && Near(a.Across, b.Across) && Near(a.Speed, b.Speed);
 
     private static bool Near(double a, double b) => Math.Abs(a - b) <= 1e-6 * Math.Abs(a);
-
-    private static string Plain(double number) => Text.QuantityText.WriteNumber(
-        number, Text.TextCulture.UnitedStates, Text.NumberForm.Significant(3));
 
     private static FindingValue Number(string name, double share) => FindingValue.Number(name, share, Dimension.Fraction);
 }

@@ -47,6 +47,29 @@ public sealed class ErrorDistribution
     public static ErrorDistribution Of(Measured x) => Of(x, [1], [0]);
 
     /// <summary>
+    /// The distribution of a measured value together with a further normal error whose spread was estimated: the spread itself
+    /// is spread as that of a normal sample is when nothing else is known (its logarithm uniform beforehand), so that alone it
+    /// gives the t distribution.
+    /// </summary>
+    /// <param name="known">The sources of known spread.</param>
+    /// <param name="estimate">The estimated spread, more than 0.</param>
+    /// <param name="degreesOfFreedom">Its degrees of freedom, 1 or more.</param>
+    public static ErrorDistribution OfEstimate(Measured known, double estimate, double degreesOfFreedom)
+    {
+        const int points = 160;
+        const double least = 0.15, ratio = 1.06;
+        Span<double> weights = stackalloc double[points], spreads = stackalloc double[points];
+        var spread = least;
+        for (var i = 0; i < points; i++, spread *= ratio)
+        {
+            weights[i] = Elementary.Exp(-degreesOfFreedom * (Elementary.Log(spread) + (0.5 / (spread * spread)) - 0.5));
+            spreads[i] = spread * estimate;
+        }
+
+        return Of(known, weights, spreads);
+    }
+
+    /// <summary>
     /// The distribution of a measured value together with a further normal error whose spread is itself uncertain.
     /// </summary>
     /// <param name="known">The sources of known spread.</param>

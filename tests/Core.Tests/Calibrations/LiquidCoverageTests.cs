@@ -23,4 +23,18 @@ public sealed class LiquidCoverageTests
             held += SimulatedLiquid.Try(SimulatedLiquid.Strata[number], random).Held ? 1 : 0;
         Assert.InRange((double)held / Calibrations, 0.93, 0.98);
     }
+
+    /// <summary>A static check with two runs, a brine, a pattern of two passes and one of five.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(8)]
+    public void The_interval_of_other_uses_holds_it_too(int number)
+    {
+        var random = new RandomSource(11, (ulong)number);
+        var held = 0;
+        for (var i = 0; i < Calibrations; i++) held += SimulatedUses.Strata[number].Try(random).Held ? 1 : 0;
+        Assert.InRange((double)held / Calibrations, 0.93, 0.98);
+    }
 }
