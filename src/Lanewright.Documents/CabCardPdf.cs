@@ -4,7 +4,6 @@ using Lanewright.Core.Quantities;
 using Lanewright.Core.Text;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
-using QRCoder;
 
 namespace Lanewright.Documents;
 
@@ -58,7 +57,7 @@ public static class CabCardPdf
         {
             var right = width - Margin;
             var codeSize = card.Record.Length > 0 ? 76 * scale : 0;
-            if (card.Record.Length > 0) Code(card.Record, right - codeSize, y, codeSize);
+            if (card.Record.Length > 0) QrMatrix.Draw(graphics, card.Record, right - codeSize, y, codeSize);
             var room = right - Margin - codeSize - 10;
             Heading(card, room);
             Facts(card, culture, room);
@@ -245,24 +244,6 @@ public static class CabCardPdf
         {
             graphics.DrawLine(new XPen(XColors.Black, thick), Margin, y, width - Margin, y);
             y += 6;
-        }
-
-        private void Code(string text, double left, double top, double size)
-        {
-            using var generator = new QRCodeGenerator();
-            using var code = generator.CreateQrCode(text, QRCodeGenerator.ECCLevel.M);
-            var modules = code.ModuleMatrix;
-            var one = size / modules.Count;
-            for (var r = 0; r < modules.Count; r++)
-            {
-                // Runs of dark modules in one rectangle: fewer seams between them.
-                for (var c = 0; c < modules.Count; c++)
-                {
-                    var from = c;
-                    while (c < modules.Count && modules[r][c]) c++;
-                    if (c > from) graphics.DrawRectangle(XBrushes.Black, left + (from * one), top + (r * one), (c - from) * one, one);
-                }
-            }
         }
 
         private static XFont Font(double size, bool bold) => new(OpenFonts.Family, size, bold ? XFontStyleEx.Bold : XFontStyleEx.Regular);

@@ -10,6 +10,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     AnalyseCommand.Analyse(),
     AnalyseCommand.Check(),
     CardCommand.Make(),
+    CertificateCommand.Make(),
     ConvertCommand.Make(),
     TidyCommand.Make(),
     SchemaCommand.Make(),

@@ -53,4 +53,24 @@ public sealed class CalibrationTests(DemoServer server) : IClassFixture<DemoServ
         using var wrong = await server.Client.GetAsync($"office/tests/{drop}/card.pdf?paper=wall", Stop);
         Assert.Equal(HttpStatusCode.BadRequest, wrong.StatusCode);
     }
+
+    [Fact]
+    public async Task Every_decided_test_of_the_demo_has_its_certificate_and_what_has_no_answer_says_why()
+    {
+        var tests = await server.Store.TestsAsync(new() { Most = 300 }, Stop);
+        var kinds = tests.GroupBy(one => one.Test.Kind).Select(group => group.First(one => one.Results.Count > 0).Test).ToList();
+        Assert.True(kinds.Count >= 4);
+        foreach (var test in kinds)
+        {
+            var page = await server.Client.GetStringAsync($"office/tests/{test.Id}", Stop);
+            Assert.Equal(test.Severity != "stop", page.Contains("certificate.pdf?paper=a4", StringComparison.Ordinal));
+            using var answer = await server.Client.GetAsync($"office/tests/{test.Id}/certificate.pdf", Stop);
+            Assert.Equal(test.Severity == "stop" ? HttpStatusCode.Conflict : HttpStatusCode.OK, answer.StatusCode);
+        }
+
+        using var none = await server.Client.GetAsync("office/tests/nobody/certificate.pdf", Stop);
+        Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+        using var wrong = await server.Client.GetAsync($"office/tests/{kinds[0].Id}/certificate.pdf?paper=wall", Stop);
+        Assert.Equal(HttpStatusCode.BadRequest, wrong.StatusCode);
+    }
 }

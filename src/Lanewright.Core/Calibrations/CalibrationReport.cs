@@ -2,6 +2,7 @@ using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Text;
 using Lanewright.Core.Uncertainty;
+using Lanewright.Core.Weighing;
 
 namespace Lanewright.Core.Calibrations;
 
@@ -16,6 +17,7 @@ public sealed class CalibrationReport
     private readonly List<ReportTable> tables = [];
     private readonly List<ReportPicture> pictures = [];
     private readonly List<Finding> findings = [];
+    private readonly List<Scale> scales = [];
 
     internal CalibrationReport(CalibrationKind kind, CalibrationHead head)
     {
@@ -40,6 +42,9 @@ public sealed class CalibrationReport
 
     /// <summary>Pictures.</summary>
     public IReadOnlyList<ReportPicture> Pictures => pictures;
+
+    /// <summary>The scales behind it; empty for calibrations that weigh nothing.</summary>
+    public IReadOnlyList<Scale> Scales => scales;
 
     /// <summary>The card for the cab; null for calibrations that make none.</summary>
     public CabCard? Card { get; internal set; }
@@ -71,6 +76,13 @@ public sealed class CalibrationReport
     internal void Add(ReportTable table) => tables.Add(table);
 
     internal void Add(ReportPicture picture) => pictures.Add(picture);
+
+    /// <summary>Names a scale behind the report, and looks at it.</summary>
+    internal void Add(Scale scale, string field)
+    {
+        if (!scales.Contains(scale)) scales.Add(scale);
+        Add(ScaleCheck.Of(scale, field, Head.Date));
+    }
 
     internal void Add(Finding finding) => findings.Add(finding);
 

@@ -42,7 +42,7 @@ internal sealed record Catches(Scale Scale, bool? CommonError, Duration? Timing,
             RevolutionStep = Step,
             Runs = runs,
         };
-        report.Add(ScaleCheck.Of(Scale, "scale", report.Head.Date));
+        report.Add(Scale, "scale");
         for (var i = 0; i < runs.Count; i++) Conditions(report, runs[i], i);
         if (CommonError is { } stated)
         {

@@ -55,7 +55,7 @@ internal sealed record LiquidFlow(Catching Catching, IReadOnlyList<LiquidRun> Ru
         }
 
         if (Runs.Count == 0) return null;
-        if (Catching.Scale is { } scale) report.Add(ScaleCheck.Of(scale, "scale", report.Head.Date));
+        if (Catching.Scale is { } scale) report.Add(scale, "scale");
         var answer = Catching.Choose(report.Head.Probability, common => Timed(liquid, common));
         report.Add(answer.Findings);
         if (answer.Estimate is not { } estimate) return null;

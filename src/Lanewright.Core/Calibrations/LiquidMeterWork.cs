@@ -23,7 +23,7 @@ internal static class LiquidMeterWork
             List<Finding> found = [];
             liquid = LiquidState.Of(catching.Liquid!, found);
             report.Add(found);
-            report.Add(ScaleCheck.Of(catching.Scale!, "scale", report.Head.Date));
+            report.Add(catching.Scale!, "scale");
             if (liquid is null) return;
         }
 

@@ -17,6 +17,12 @@ public static class RegisterFindings
         "Month {month:count} has no day {day:count} in every year.",
         "Choose a day that the month has in every year.");
 
+    /// <summary>A country that is not two letters.</summary>
+    public static readonly FindingKind NotACountry = new(
+        "register.not-a-country", Severity.Stop,
+        "\"{read}\" is not a country in two letters.",
+        "Write the two letters of ISO 3166-1, such as US, CA or FI.");
+
     /// <summary>A change without a reason.</summary>
     public static readonly FindingKind WhyMissing = new(
         "register.why-missing", Severity.Stop,
@@ -86,7 +92,7 @@ public static class RegisterFindings
     /// <summary>All of them, in the order above.</summary>
     public static IReadOnlyList<FindingKind> All { get; } =
     [
-        Taken, NoSuchDay, WhyMissing, ListTooLarge, TooManyRows, NotAText, UnknownHeading, HeadingTwice, KeyMissing, CellSurplus,
-        RowTwice, SeveralRecords, Unsettled,
+        Taken, NoSuchDay, NotACountry, WhyMissing, ListTooLarge, TooManyRows, NotAText, UnknownHeading, HeadingTwice, KeyMissing,
+        CellSurplus, RowTwice, SeveralRecords, Unsettled,
     ];
 }

@@ -90,9 +90,31 @@ public enum SpreaderChange
 /// <param name="Note">Anything else.</param>
 public sealed record RegisterEvent(SpreaderChange Change, DateOnly Date, string Note);
 
+/// <summary>Who the yard is: what its certificates say of it. Empty where nobody said.</summary>
+public sealed record YardFacts
+{
+    /// <summary>Name of the yard or agency.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>Its address, on one line.</summary>
+    public string Address { get; init; } = "";
+
+    /// <summary>Its country: two capital letters of ISO 3166-1.</summary>
+    public string Country { get; init; } = "";
+
+    /// <summary>For whom it calibrates; itself when empty.</summary>
+    public string Customer { get; init; } = "";
+
+    /// <summary>Its accreditation: the body and the number. Without one every certificate is an in-house record.</summary>
+    public string Accreditation { get; init; } = "";
+}
+
 /// <summary>The yard's rules.</summary>
 public sealed record YardRules
 {
+    /// <summary>Who the yard is.</summary>
+    public YardFacts Yard { get; init; } = new();
+
     /// <summary>Tolerance for delivered against weighed, as a share.</summary>
     public double Tolerance { get; init; } = TestSheet.DefaultTolerance;
 

@@ -1,4 +1,5 @@
 using Lanewright.Core.Exchange;
+using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
 
@@ -118,6 +119,7 @@ public static class RegisterReader
         var day = fields.Count("seasonDay", "Day of that month; 1 when left out.", Need.Optional, 1, 31);
         var after = fields.Group(
             "recalibrateAfter", "Changes after which a spreader is calibrated again.", group => ChangesOf(group, usual), Need.Optional);
+        var yard = fields.Group("yard", "Who the yard is, for its certificates.", YardOf, Need.Optional);
         var (m, d) = ((int)(month ?? usual.SeasonMonth), (int)(day ?? usual.SeasonDay));
         // A year without a 29 February: the season starts in every year.
         if (d > DateTime.DaysInMonth(2025, m))
@@ -128,6 +130,7 @@ public static class RegisterReader
 
         return new()
         {
+            Yard = yard ?? usual.Yard,
             Tolerance = tolerance?.Si ?? usual.Tolerance,
             SeasonMonth = m,
             SeasonDay = d,
@@ -143,6 +146,22 @@ public static class RegisterReader
         var date = fields.Date("date", "The day it was done.");
         var note = fields.Text("note", "Anything else.", Need.Optional, 500);
         return change is { } c && date is { } d ? new(c, d, note ?? "") : null;
+    }
+
+    private static YardFacts YardOf(Fields fields)
+    {
+        var name = Words(fields, "name", "Name of the yard or agency, as certificates give it.");
+        var address = fields.Text("address", "Its address, on one line.", Need.Optional, 200);
+        var country = fields.Text("country", "Its country, two letters of ISO 3166-1, such as US.", Need.Optional, 60);
+        if (country is not null && !(country.Length == 2 && country.All(char.IsAsciiLetter)))
+            fields.Report(RegisterFindings.NotACountry, "country", FindingValue.Text("read", country));
+        var customer = Words(fields, "customer", "For whom it calibrates; itself when left out.");
+        var accreditation = Words(
+            fields, "accreditation", "Accreditation, body and number. Leave empty without one: certificates then say in-house record.");
+        return new()
+        {
+            Name = name, Address = address ?? "", Country = (country ?? "").ToUpperInvariant(), Customer = customer, Accreditation = accreditation,
+        };
     }
 
     private static ChosenChanges ChangesOf(Fields fields, YardRules usual)

@@ -57,11 +57,8 @@ internal static class CardCommand
     {
         try
         {
-            // Whole or not at all: a half-written card must not hang in a cab.
             var bytes = CabCardPdf.Draw(card, paper, show.Culture, show.Units);
-            var beside = target + ".new";
-            File.WriteAllBytes(beside, bytes);
-            File.Move(beside, target, overwrite: true);
+            if (!WholeFile.Write(target, bytes, error)) return CommonOptions.CouldNotRead;
             output.WriteLine($"{target}: the card of spreader {card.Spreader}, {bytes.Length / 1024} kB");
             return CommonOptions.Answered;
         }
@@ -69,11 +66,6 @@ internal static class CardCommand
         {
             error.WriteLine(wrong.Message.Split(" (Parameter", 2)[0]);
             return CommonOptions.DoNotUse;
-        }
-        catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
-        {
-            error.WriteLine($"--out: '{Excerpt.Of(target, 200)}' cannot be written: {wrong.Message}");
-            return CommonOptions.CouldNotRead;
         }
     }
 }

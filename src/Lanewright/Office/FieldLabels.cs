@@ -31,6 +31,8 @@ internal static class FieldLabels
         ["rules.tolerance"] = "Tolerance",
         ["rules.seasonMonth"] = "Season starts in month",
         ["rules.seasonDay"] = "Season starts on day",
+        ["rules.yard.name"] = "Name of the yard or agency",
+        ["rules.yard.customer"] = "Calibrates for",
         ["event.event"] = "What was done",
         ["event.date"] = "Day",
     };

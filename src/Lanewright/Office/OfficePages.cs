@@ -35,6 +35,7 @@ internal static class OfficePages
             OfficeCsv.Answer("tests.csv", () => TestRows(store, ListQuery.Of(context.Request), context.RequestAborted)));
         app.MapGet("/office/tests/{id}", (string id, CancellationToken stop) => Test(store, id, stop));
         CardPages.Map(app, store);
+        CertificatePages.Map(app, data);
         app.MapGet("/office/compare", (string? a, string? b, string? q, CancellationToken stop) => Compare(store, a, b, q, stop));
         app.MapGet("/office/search", context => Search(data, context).Send(context));
     }

@@ -1,0 +1,374 @@
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+using PdfSharp.UniversalAccessibility;
+
+namespace Lanewright.Documents;
+
+/// <summary>What a document says of itself.</summary>
+/// <param name="Title">Its title.</param>
+/// <param name="Subject">What it is about.</param>
+/// <param name="Author">Whose it is.</param>
+/// <param name="Footer">Stands at the foot of every page, with the page's number.</param>
+/// <param name="Created">When it is made.</param>
+/// <param name="Keywords">For those who search.</param>
+/// <param name="Lying">Whether the paper lies on its long side.</param>
+internal sealed record FlowHead(
+    string Title, string Subject, string Author, string Footer, DateTimeOffset Created, string Keywords = "", bool Lying = false);
+
+/// <summary>
+/// Sets text, tables and pictures one below another and begins a page where one is full. Text is broken into lines within its
+/// room, a word that is wider than its room within the word: nothing is ever set outside the margins or cut off.
+/// </summary>
+internal sealed class Flow : IDisposable
+{
+    internal const double Margin = 48;
+    private const double FooterRoom = 44;
+    private const double LineFactor = 1.28;
+
+    private readonly PdfDocument document;
+    private readonly UAManager tags;
+    private readonly (double Wide, double High) size;
+    private readonly string footer;
+    private readonly int pages;
+    private readonly Dictionary<(double, bool), XFont> fonts = [];
+    private XGraphics graphics = null!;
+    private PdfPage page = null!;
+    private bool isText = true;
+
+    /// <summary>A document as a file. It is drawn twice: the number of its pages stands on each of them.</summary>
+    /// <param name="head">What it says of itself.</param>
+    /// <param name="paper">Paper.</param>
+    /// <param name="draw">Draws its content.</param>
+    internal static byte[] Make(FlowHead head, Paper paper, Action<Flow> draw)
+    {
+        using var counted = new Flow(head, paper, 0);
+        draw(counted);
+        counted.EndPage();
+        using var flow = new Flow(head, paper, counted.document.PageCount);
+        draw(flow);
+        return flow.End();
+    }
+
+    private Flow(FlowHead head, Paper paper, int pages)
+    {
+        this.pages = pages;
+        OpenFonts.Use();
+        document = new();
+        document.Info.Title = head.Title;
+        document.Info.Subject = head.Subject;
+        document.Info.Author = head.Author;
+        document.Info.Keywords = head.Keywords;
+        document.Info.CreationDate = head.Created.UtcDateTime;
+        document.Info.Creator = "Lanewright";
+        tags = UAManager.ForDocument(document);
+        tags.SetDocumentLanguage("en");
+        footer = head.Footer;
+        size = paper is Paper.A4 ? (595.28, 841.89) : (612, 792);
+        if (head.Lying) size = (size.High, size.Wide);
+        NewPage();
+    }
+
+    internal double Y { get; set; }
+
+    internal double Room => size.Wide - (2 * Margin);
+
+    internal double Bottom => size.High - Margin - FooterRoom;
+
+    internal void NewPage()
+    {
+        if (page is not null) EndPage();
+        page = document.AddPage();
+        page.Width = XUnit.FromPoint(size.Wide);
+        page.Height = XUnit.FromPoint(size.High);
+        graphics = XGraphics.FromPdfPage(page);
+        Y = Margin;
+    }
+
+    /// <summary>Begins a page when less than this is left of the present one.</summary>
+    internal void Need(double height)
+    {
+        if (Y + height > Bottom && Y > Margin) NewPage();
+    }
+
+    internal void Heading(string text, double fontSize = 11)
+    {
+        Need((fontSize * LineFactor) + 30);
+        Y += 8;
+        Text(text, fontSize, true, tag: PdfBlockLevelElementTag.Heading2);
+        Line(Margin, Margin + Room, Y);
+        Y += 4;
+    }
+
+    /// <summary>A paragraph over the whole width, or over a part of it.</summary>
+    internal void Text(
+        string text, double fontSize, bool bold = false, double? room = null, double left = 0,
+        PdfBlockLevelElementTag tag = PdfBlockLevelElementTag.Paragraph)
+    {
+        var lines = Broken(text, fontSize, bold, room ?? Room);
+        foreach (var line in lines)
+        {
+            Need(fontSize * LineFactor);
+            Tagged(tag, () => graphics.DrawString(line, Font(fontSize, bold), XBrushes.Black, new XPoint(Margin + left, Y + fontSize)));
+            Y += fontSize * LineFactor;
+        }
+    }
+
+    /// <summary>Names and texts in two columns of pairs.</summary>
+    internal void Pairs(IReadOnlyList<(string Name, string Text)> rows, double fontSize = 9)
+    {
+        var known = rows.Where(row => row.Text.Length > 0).ToList();
+        const double gap = 16;
+        var half = (Room - gap) / 2;
+        var nameRoom = known.Count == 0 ? 0 : Math.Min(half * 0.45, known.Max(row => Width(row.Name, fontSize, false)) + 8);
+        for (var i = 0; i < known.Count; i += 2)
+        {
+            var pair = known.Skip(i).Take(2).Select(row => (
+                Names: Broken(row.Name, fontSize, false, nameRoom - 6), Texts: Broken(row.Text, fontSize, true, half - nameRoom))).ToList();
+            var lines = pair.Max(one => Math.Max(one.Names.Count, one.Texts.Count));
+            Need(lines * fontSize * LineFactor);
+            for (var column = 0; column < pair.Count; column++)
+            {
+                var left = Margin + (column * (half + gap));
+                for (var n = 0; n < pair[column].Names.Count; n++) At(pair[column].Names[n], fontSize, false, left, Y + (n * fontSize * LineFactor));
+                for (var n = 0; n < pair[column].Texts.Count; n++) At(pair[column].Texts[n], fontSize, true, left + nameRoom, Y + (n * fontSize * LineFactor));
+            }
+
+            Y += (lines * fontSize * LineFactor) + 1.5;
+        }
+    }
+
+    /// <summary>A table; its headings stand again on every page it reaches.</summary>
+    internal void Table(CertificateTable table, double fontSize = 8.5)
+    {
+        const double pad = 5;
+        var columns = table.Headings.Count;
+        if (columns == 0) return;
+        var natural = new double[columns];
+        for (var c = 0; c < columns; c++)
+        {
+            natural[c] = Width(table.Headings[c], fontSize, true);
+            foreach (var row in table.Rows) if (c < row.Count) natural[c] = Math.Max(natural[c], Width(row[c], fontSize, false));
+            natural[c] += 2 * pad;
+        }
+
+        var wide = Fair(natural, Room);
+        var head = Cells(table.Headings, fontSize, true, wide, pad);
+        // A heading with one row under it looks lost: three stay together.
+        var first = table.Rows.Take(3).Sum(row => High(Cells(row, fontSize, false, wide, pad), fontSize));
+        if (table.Caption.Length > 0)
+        {
+            Need(((fontSize + 1) * LineFactor) + High(head, fontSize) + first + 10);
+            Y += 3;
+            Text(table.Caption, fontSize + 0.5, true);
+        }
+
+        Row(head, table.Numeric, wide, pad, fontSize, true, table.Caption.Length > 0);
+        foreach (var row in table.Rows)
+        {
+            var cells = Cells(row, fontSize, false, wide, pad);
+            if (Y + High(cells, fontSize) > Bottom && Y > Margin)
+            {
+                NewPage();
+                Row(head, table.Numeric, wide, pad, fontSize, true);
+            }
+
+            Row(cells, table.Numeric, wide, pad, fontSize, false);
+        }
+
+        Line(Margin, Margin + wide.Sum(), Y, 0.8);
+        Y += 6;
+    }
+
+    /// <summary>Pictures side by side, each at most as wide as half the page; a wide one alone.</summary>
+    internal void Pictures(IReadOnlyList<string> svgs)
+    {
+        var drawings = svgs.Select(svg => new SvgDrawing(svg)).ToList();
+        for (var i = 0; i < drawings.Count;)
+        {
+            var pair = drawings[i].Wide < 480 && i + 1 < drawings.Count && drawings[i + 1].Wide < 480;
+            var row = drawings.Skip(i).Take(pair ? 2 : 1).ToList();
+            var room = pair ? (Room - 20) / 2 : Math.Min(Room, row[0].Wide < 480 ? Room * 0.55 : Room);
+            var scale = row.Min(one => Math.Min(room / one.Wide, (Bottom - Margin) * 0.5 / one.High));
+            Need((row.Max(one => one.High) * scale) + 6);
+            for (var n = 0; n < row.Count; n++)
+            {
+                var drawing = row[n];
+                var left = Margin + (n * (room + 20));
+                Graphic(
+                    drawing.Described, new XRect(left, Y, drawing.Wide * scale, drawing.High * scale),
+                    () => drawing.Draw(graphics, left, Y, scale, (points, bold) => Font(points, bold)));
+            }
+
+            Y += (row.Max(one => one.High) * scale) + 8;
+            i += row.Count;
+        }
+    }
+
+    /// <summary>Something drawn at a place of its own, with words for those who do not see it.</summary>
+    internal void Graphic(string described, XRect box, Action draw) =>
+        Switched(false, () =>
+        {
+            tags.StructureBuilder.BeginElement(PdfIllustrationElementTag.Figure, described, box);
+            draw();
+            tags.StructureBuilder.End();
+        });
+
+    internal XGraphics Graphics => graphics;
+
+    /// <summary>One line at a place of its own.</summary>
+    internal void At(string text, double fontSize, bool bold, double left, double top) => Tagged(
+        PdfBlockLevelElementTag.Paragraph, () => graphics.DrawString(text, Font(fontSize, bold), XBrushes.Black, new XPoint(left, top + fontSize)));
+
+    /// <summary>A line, which means nothing to those who do not see it.</summary>
+    internal void Line(double from, double to, double at, double thick = 0.6) => Artifact(
+        false, () => graphics.DrawLine(new XPen(XColors.Black, thick), from, at, to, at));
+
+    private byte[] End()
+    {
+        EndPage();
+        using var stream = new MemoryStream();
+        document.Save(stream, closeStream: false);
+        return stream.ToArray();
+    }
+
+    public void Dispose() => document.Dispose();
+
+    /// <summary>Text in lines that fit.</summary>
+    internal List<string> Broken(string text, double fontSize, bool bold, double room)
+    {
+        var font = Font(fontSize, bold);
+        List<string> lines = [];
+        foreach (var paragraph in Clean(text).Split('\n'))
+        {
+            var line = "";
+            foreach (var word in paragraph.Split(' '))
+            {
+                var rest = word;
+                var longer = line.Length == 0 ? rest : line + " " + rest;
+                if (graphics.MeasureString(longer, font).Width <= room)
+                {
+                    line = longer;
+                    continue;
+                }
+
+                if (line.Length > 0) lines.Add(line);
+                while (rest.Length > 1 && graphics.MeasureString(rest, font).Width > room)
+                {
+                    var take = rest.Length - 1;
+                    while (take > 1 && graphics.MeasureString(rest[..take], font).Width > room) take--;
+                    if (char.IsHighSurrogate(rest[take - 1]) && take > 1) take--;
+                    lines.Add(rest[..take]);
+                    rest = rest[take..];
+                }
+
+                line = rest;
+            }
+
+            lines.Add(line);
+        }
+
+        return lines;
+    }
+
+    private static string Clean(string text) =>
+        text.Any(c => char.IsControl(c) && c != '\n') ? new([.. text.Select(c => char.IsControl(c) && c != '\n' ? ' ' : c)]) : text;
+
+    private double Width(string text, double fontSize, bool bold) => graphics.MeasureString(Clean(text).Replace('\n', ' '), Font(fontSize, bold)).Width;
+
+    // Narrow columns keep their width; the wide ones share what is left.
+    private static double[] Fair(double[] natural, double room)
+    {
+        var total = natural.Sum();
+        if (total <= room) return [.. natural.Select(one => one * Math.Min(room / total, 1.6))];
+        var wide = new double[natural.Length];
+        var left = room;
+        var open = Enumerable.Range(0, natural.Length).OrderBy(c => natural[c]).ToList();
+        for (var i = 0; i < open.Count; i++)
+        {
+            wide[open[i]] = Math.Min(natural[open[i]], left / (open.Count - i));
+            left -= wide[open[i]];
+        }
+
+        return wide;
+    }
+
+    private List<string>[] Cells(IReadOnlyList<string> row, double fontSize, bool bold, double[] wide, double pad) =>
+        [.. wide.Select((room, c) => c < row.Count ? Broken(row[c], fontSize, bold, Math.Max(4, room - (2 * pad) + 0.01)) : [])];
+
+    private static double High(List<string>[] cells, double fontSize) => (cells.Max(cell => cell.Count) * fontSize * LineFactor) + 4;
+
+    private void Row(List<string>[] cells, IReadOnlyList<bool> numeric, double[] wide, double pad, double fontSize, bool isHead, bool lined = true)
+    {
+        var high = High(cells, fontSize);
+        Need(high);
+        if (lined) Line(Margin, Margin + wide.Sum(), Y, isHead ? 0.8 : 0.3);
+        var left = Margin;
+        for (var c = 0; c < cells.Length; c++)
+        {
+            for (var n = 0; n < cells[c].Count; n++)
+            {
+                var line = cells[c][n];
+                var x = c < numeric.Count && numeric[c]
+                    ? left + wide[c] - pad - graphics.MeasureString(line, Font(fontSize, isHead)).Width
+                    : left + pad;
+                At(line, fontSize, isHead, x, Y + 1.5 + (n * fontSize * LineFactor));
+            }
+
+            left += wide[c];
+        }
+
+        Y += high;
+    }
+
+    private void EndPage()
+    {
+        var number = $"Page {document.PageCount} of {pages}";
+        var font = Font(8, false);
+        var right = graphics.MeasureString(number, font).Width;
+        var at = size.High - Margin - FooterRoom + 23;
+        Line(Margin, Margin + Room, at - 11);
+        Artifact(true, () =>
+        {
+            graphics.DrawString(number, font, XBrushes.Black, new XPoint(Margin + Room - right, at));
+            foreach (var line in Broken(footer, 8, false, Room - right - 12).Take(3))
+            {
+                graphics.DrawString(line, font, XBrushes.Black, new XPoint(Margin, at));
+                at += 10;
+            }
+        });
+        graphics.Dispose();
+    }
+
+    private void Artifact(bool text, Action draw) => Switched(text, () =>
+    {
+        tags.StructureBuilder.BeginArtifact();
+        draw();
+        tags.StructureBuilder.End();
+    });
+
+    private void Tagged(PdfBlockLevelElementTag tag, Action draw) => Switched(true, () =>
+    {
+        tags.StructureBuilder.BeginElement(tag);
+        draw();
+        tags.StructureBuilder.End();
+    });
+
+    private void Switched(bool toText, Action work)
+    {
+        if (toText != isText)
+        {
+            if (toText) tags.BeginTextMode();
+            else tags.BeginGraphicMode();
+            isText = toText;
+        }
+
+        work();
+    }
+
+    private XFont Font(double points, bool bold)
+    {
+        if (!fonts.TryGetValue((points, bold), out var font))
+            fonts.Add((points, bold), font = new(OpenFonts.Family, points, bold ? XFontStyleEx.Bold : XFontStyleEx.Regular));
+        return font;
+    }
+}

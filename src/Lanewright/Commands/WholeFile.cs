@@ -1,0 +1,25 @@
+using Lanewright.Core.Text;
+
+namespace Lanewright.Commands;
+
+/// <summary>Writes files whole or not at all: nobody may take half a paper for a whole one.</summary>
+internal static class WholeFile
+{
+    /// <summary>Writes the file; says what is wrong with <c>--out</c> and returns false when it cannot.</summary>
+    internal static bool Write(string target, byte[] bytes, TextWriter error)
+    {
+        var beside = target + ".new";
+        try
+        {
+            File.WriteAllBytes(beside, bytes);
+            File.Move(beside, target, overwrite: true);
+            return true;
+        }
+        catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
+        {
+            if (File.Exists(beside)) File.Delete(beside);
+            error.WriteLine($"--out: '{Excerpt.Of(target, 200)}' cannot be written: {wrong.Message}");
+            return false;
+        }
+    }
+}
