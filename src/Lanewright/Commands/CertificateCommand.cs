@@ -64,7 +64,9 @@ internal static class CertificateCommand
                 return CommonOptions.DoNotUse;
             }
 
-            var bytes = CertificatePdf.Draw(certificate, parsed.GetValue(paper) == "a4" ? Paper.A4 : Paper.Letter);
+            var bytes = Path.GetExtension(to).Equals(".xml", StringComparison.OrdinalIgnoreCase)
+                ? DigitalCertificate.Write(certificate)
+                : CertificatePdf.Draw(certificate, parsed.GetValue(paper) == "a4" ? Paper.A4 : Paper.Letter);
             if (!WholeFile.Write(to, bytes, error)) return CommonOptions.CouldNotRead;
             output.WriteLine($"{to}: {certificate.Title.ToLowerInvariant()} {certificate.Number} of {certificate.Item}, {bytes.Length / 1024} kB");
             return CommonOptions.Answered;

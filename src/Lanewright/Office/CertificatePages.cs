@@ -5,11 +5,14 @@ using Lanewright.Storage.Entries;
 
 namespace Lanewright.Office;
 
-/// <summary>The certificate of a recorded test, on paper.</summary>
+/// <summary>The certificate of a recorded test, on paper and as XML.</summary>
 internal static class CertificatePages
 {
-    internal static void Map(WebApplication app, OfficeData data) =>
+    internal static void Map(WebApplication app, OfficeData data)
+    {
         app.MapGet("/office/tests/{id}/certificate.pdf", (string id, string? paper, HttpContext context) => Pdf(data, id, paper, context));
+        app.MapGet("/office/tests/{id}/certificate.xml", (string id, HttpContext context) => Xml(data, id, context));
+    }
 
     private static async Task<IResult> Pdf(OfficeData data, string id, string? paper, HttpContext context)
     {
@@ -18,6 +21,14 @@ internal static class CertificatePages
         return certificate is null
             ? refusal!
             : Results.Bytes(CertificatePdf.Draw(certificate, paper == "a4" ? Paper.A4 : Paper.Letter), "application/pdf");
+    }
+
+    private static async Task<IResult> Xml(OfficeData data, string id, HttpContext context)
+    {
+        var (certificate, refusal) = await MakeAsync(data, id, context);
+        return certificate is null
+            ? refusal!
+            : Results.Bytes(DigitalCertificate.Write(certificate), "application/xml", $"{certificate.Number}.xml");
     }
 
     private static async Task<(Certificate? Certificate, IResult? Refusal)> MakeAsync(OfficeData data, string id, HttpContext context)
