@@ -18,7 +18,8 @@ internal static class OwnerFiles
     }
 
     /// <summary>Writes a file for the owner alone: all of it, or the old one stays.</summary>
-    internal static void Write(string path, string text)
+    /// <exception cref="IOException">A file is there already and must not be replaced.</exception>
+    internal static void Write(string path, string text, bool overwrite = true)
     {
         var part = $"{path}.{Guid.NewGuid():N}.part";
         var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
@@ -29,6 +30,13 @@ internal static class OwnerFiles
             file.Flush(flushToDisk: true);
         }
 
-        File.Move(part, path, overwrite: true);
+        try
+        {
+            File.Move(part, path, overwrite);
+        }
+        finally
+        {
+            File.Delete(part);
+        }
     }
 }
