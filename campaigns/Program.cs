@@ -8,6 +8,9 @@ return args switch
     ["curves", ..] when args.Length <= 3 => CurveCampaign.Run(Count(2000), (ulong)Seed()),
     ["liquid-coverage", ..] when args.Length <= 3 => LiquidCoverage.Run(Count(2000), (ulong)Seed()),
     ["use-coverage", ..] when args.Length <= 3 => LiquidCoverage.Uses(Count(2000), (ulong)Seed()),
+    ["diagnosis"] => DiagnosisCampaign.Run(500, DiagnosisCampaign.ReportedSeed),
+    ["diagnosis", "--cases", _] => DiagnosisCampaign.Run(Number(2), DiagnosisCampaign.ReportedSeed),
+    ["diagnosis", "--cases", _, "--seed", _] => DiagnosisCampaign.Run(Number(2), (ulong)Number(4)),
     ["kills", ..] when args.Length <= 3 => await KillsAsync(),
     ["wal-cuts", ..] when args.Length <= 3 => await CutsAsync(),
     ["register", ..] when args.Length <= 3 =>
@@ -22,6 +25,8 @@ return args switch
 int Count(int otherwise) => args.Length > 1 ? int.Parse(args[1], NumberStyles.None, CultureInfo.InvariantCulture) : otherwise;
 
 int Seed() => args.Length > 2 ? int.Parse(args[2], NumberStyles.None, CultureInfo.InvariantCulture) : 1;
+
+int Number(int at) => int.Parse(args[at], NumberStyles.None, CultureInfo.InvariantCulture);
 
 async Task<int> KillsAsync()
 {
@@ -47,6 +52,7 @@ static int Usage()
                curves [tests per stratum, 2000] [seed, 1]   delivery curves, gate tables and ground speed
                liquid-coverage [calibrations per stratum, 2000] [seed, 1]
                use-coverage [calibrations per stratum, 2000] [seed, 1]   static checks, brines, spread patterns
+               diagnosis [--cases N, 500] [--seed S, 20261]   practice spreaders with known faults
                kills [kills, 500] [seed, 1]            SIGKILL of the server while clients send
                wal-cuts [cases, 10000] [seed, 1]       the database's log cut or garbled
                register [spreaders, 3000] [tests, 50000]   timing of a large register

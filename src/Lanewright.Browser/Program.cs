@@ -34,6 +34,10 @@ internal static partial class Program
     [JSExport]
     internal static string Keyed(string json) => LiveSheet.Keyed(json);
 
+    /// <summary>The causes behind a test, when somebody asks; see <see cref="Core.Diagnosis.LiveDiagnosis.Answer"/>.</summary>
+    [JSExport]
+    internal static string Diagnose(string json) => Core.Diagnosis.LiveDiagnosis.Answer(json);
+
     /// <summary>The version, to hold against the page's own.</summary>
     [JSExport]
     internal static string Version() => typeof(Program).Assembly.GetName().Version?.ToString(3) ?? "0";

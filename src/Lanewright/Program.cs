@@ -9,6 +9,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     PlanCommand.Make(),
     AnalyseCommand.Analyse(),
     AnalyseCommand.Check(),
+    DiagnoseCommand.Make(),
     CardCommand.Make(),
     CertificateCommand.Make(),
     ConvertCommand.Make(),

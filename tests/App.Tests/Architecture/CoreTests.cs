@@ -32,7 +32,8 @@ public sealed class CoreTests
             ["Charts", "Exchange", "Findings", "Liquids", "Quantities", "Rates", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
         ["Catalogue"] = ["Calibrations", "Exchange", "Findings", "Register", "Spreading", "Weighing"],
         ["Register"] = ["Exchange", "Findings", "Quantities", "Spreading", "Weighing"],
-        ["Practice"] = ["Exchange", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],
+        ["Diagnosis"] = ["Charts", "Exchange", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
+        ["Practice"] = ["Diagnosis", "Exchange", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],
     };
 
     private static readonly string[] Framework = ["System", "netstandard", "mscorlib"];
