@@ -46,7 +46,7 @@ internal sealed class Hypothesis(Cause cause, double weight, double effect)
     /// <summary>Engine speed by the earlier one, as a logarithm.</summary>
     internal double Engine { get; init; }
 
-    internal double At(double[]? what, int run) => what is null ? 0 : what[run];
+    internal static double At(double[]? what, int run) => what is null ? 0 : what[run];
 }
 
 /// <summary>
@@ -71,8 +71,8 @@ internal sealed class Channel(
 
     /// <summary>What a hypothesis makes of a value.</summary>
     internal double Expected(Hypothesis h, int run) =>
-        (mass * h.At(h.Mass, run)) + (pulses * h.At(h.Pulses, run)) + (turns * h.At(h.Turns, run)) + (delivered * h.At(h.Delivered, run))
-        + (written * h.At(h.Written, run));
+        (mass * Hypothesis.At(h.Mass, run)) + (pulses * Hypothesis.At(h.Pulses, run)) + (turns * Hypothesis.At(h.Turns, run)) + (delivered * Hypothesis.At(h.Delivered, run))
+        + (written * Hypothesis.At(h.Written, run));
 
     /// <summary>Logarithm of the chance density of what was observed, up to a constant.</summary>
     /// <param name="h">The hypothesis.</param>
