@@ -28,10 +28,10 @@ public sealed class LiveDiagnosisTests
             """;
         string Runs(double gain) => string.Join(", ", new[] { 1003, 2006, 1509 }.Select((p, i) =>
             FormattableString.Invariant($"\"runs[{i}].pulses\": \"{p}\", \"runs[{i}].whole.tare\": \"50.5\", \"runs[{i}].whole.gross\": \"{Math.Round((50.5 + (p / 10.0 * gain)) * 2) / 2}\"")));
-        string Whole(double gain, string history) => Test("A", "2026-10-01", gain).TrimEnd().TrimEnd('}').TrimEnd() + $$"""}, "history": [{{history}}] }""";
+        string Whole(double gain, string history) => Test("A", "2026-10-01", gain).TrimEnd().TrimEnd('}').TrimEnd() + $$""", "history": [{{history}}] }""";
         var own = Test("A", "2025-10-01", 1);
         var right = Ask(Whole(1, own));
-        Assert.Equal("nothing-wrong", right.GetProperty("outcome").GetString());
+        Assert.True(right.GetProperty("outcome").GetString() == "nothing-wrong", right.GetRawText());
         var kilograms = Ask(Whole(1 / 2.20462262, own));
         Assert.Equal("mass-unit", kilograms.GetProperty("causes")[0].GetProperty("code").GetString());
         var sisters = string.Join(",", new[] { own, Test("B", "2025-10-02", 1), Test("B", "2026-09-20", 1.1), Test("C", "2025-10-02", 1), Test("C", "2026-09-20", 1.1) });
