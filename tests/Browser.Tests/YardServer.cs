@@ -25,7 +25,10 @@ public partial class YardServer : IAsyncLifetime
 
     internal string Folder { get; } = Directory.CreateTempSubdirectory("lanewright-browser-").FullName;
 
-    internal Uri Address => new($"http://localhost:{port}/");
+    internal virtual Uri Address => new($"http://localhost:{port}/");
+
+    /// <summary>Its port.</summary>
+    protected int Port => port;
 
     public async ValueTask InitializeAsync()
     {
@@ -41,21 +44,36 @@ public partial class YardServer : IAsyncLifetime
         Directory.Delete(Folder, recursive: true);
     }
 
+    /// <summary>How it serves: this machine only, or with accounts.</summary>
+    protected virtual string[] Serving => ["serve"];
+
+    /// <summary>What it said when it started, line by line.</summary>
+    protected virtual void Said(string line)
+    {
+    }
+
     /// <summary>What the yard begins with: nothing.</summary>
     protected virtual Task FillAsync() => Task.CompletedTask;
 
     /// <summary>Starts it, at the address it had before if it had one.</summary>
     internal async Task StartAsync()
     {
-        process = Start("serve", "--port", port.ToString(CultureInfo.InvariantCulture), "--data", Folder);
+        process = Start([.. Serving, "--port", port.ToString(CultureInfo.InvariantCulture), "--data", Folder]);
         while (await process.StandardOutput.ReadLineAsync() is { } line)
         {
-            if (Port().Match(line) is not { Success: true } match) continue;
+            Said(line);
+            if (Place().Match(line) is not { Success: true } match) continue;
             port = int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
+            _ = ReadOnAsync(process.StandardOutput);
             return;
         }
 
         throw new InvalidOperationException("The server did not start: " + await process.StandardError.ReadToEndAsync());
+    }
+
+    private async Task ReadOnAsync(StreamReader output)
+    {
+        while (await output.ReadLineAsync() is { } line) Said(line);
     }
 
     /// <summary>SIGKILL: no chance to finish anything.</summary>
@@ -118,6 +136,6 @@ public partial class YardServer : IAsyncLifetime
         return Process.Start(start)!;
     }
 
-    [GeneratedRegex(@"http://localhost:(\d+)/")]
-    private static partial Regex Port();
+    [GeneratedRegex(@"https?://localhost:(\d+)/")]
+    private static partial Regex Place();
 }

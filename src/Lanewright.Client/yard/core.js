@@ -7,6 +7,8 @@ const latest = new Map();
 
 /** null while it starts, then true; a text when it could not start: the page still keeps everything. */
 export let state = null;
+/** Whether its answers have become quick. */
+export let warm = false;
 const listeners = new Set();
 
 /** Starts Core. It takes a second or more; nothing waits for it. */
@@ -22,6 +24,7 @@ export function startCore() {
   worker.onmessage = ({ data }) => {
     if (data.ready) settle(true);
     else if (data.failed) settle(data.failed);
+    else if (data.warm) warm = true;
     else {
       waiting.get(data.id)?.(data.wrong || !data.answer ? null : JSON.parse(data.answer), data.wrong);
       waiting.delete(data.id);

@@ -46,7 +46,7 @@ export function settings(go) {
     h('h1', null, 'This device'),
     h('section', null, h('h2', null, 'Sending'), own),
     h('section', null, h('h2', null, 'Person and units'),
-      h('p', null, h('strong', null, yard.person || 'Nobody yet'), ' ', yard.mode === 'accounts' ? h('a', { href: '/sign-in?return=/yard/' }, 'Sign in as somebody else')
+      h('p', null, h('strong', null, yard.person || 'Nobody yet'), ' ', yard.mode === 'accounts' ? [h('a', { href: '/sign-in?return=/yard/' }, 'Sign in as somebody else'), ' ', h('a', { href: '/sign-out' }, 'Sign out')]
         : button('Somebody else', async () => { await remember('person', ''); go('#/'); }, 'quiet')),
       select('units', 'Units of new tests', [['us', 'lb, in, lb/ft³'], ['si', 'kg, mm, kg/m³']]),
       select('culture', 'Decimal mark of new tests', CULTURES),
