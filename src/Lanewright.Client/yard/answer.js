@@ -1,5 +1,6 @@
 // Answer: the value to key in, how sure it is, what it means on the road, what is wrong, and what to do next.
 import { state } from './core.js';
+import { diagnosis } from './diagnosis.js';
 import { button, fill, h, picture } from './dom.js';
 
 /** The short answer that stands above every step. */
@@ -23,20 +24,29 @@ export function strip(page) {
 /** The screen. */
 export function answer(page, go) {
   const box = h('div');
-  const draw = now => fill(box, content(page, now, go));
+  const more = h('div');
+  const draw = now => {
+    fill(box, content(page, now));
+    fill(more, behind(page, now));
+  };
   page.onAnswer(draw);
   if (page.answer) draw(page.answer);
   else fill(box, h('p.hint', null, 'Not computed on this device yet.'));
-  return [box];
+  return [box, diagnosis(page), more];
 }
 
-function content(page, now, go) {
+function content(page, now) {
   const needed = now.todo.filter(one => one.needed);
-  const better = now.todo.filter(one => !one.needed);
   return [
     now.results.map(result => resultOf(result, now.usable)),
     needed.length ? h('section', null, h('h2', null, now.results.length ? 'Not counted yet' : 'Still to do'), todo(page, needed)) : null,
     findingsOf(now.findings),
+  ];
+}
+
+function behind(page, now) {
+  const better = now.todo.filter(one => !one.needed);
+  return [
     now.results.map(result => detail(result)),
     better.length ? h('section', null, h('h2', null, 'Makes it better'), todo(page, better)) : null,
   ];

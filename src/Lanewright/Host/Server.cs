@@ -52,6 +52,7 @@ internal static class Server
         MeApi.Map(app);
         EntriesApi.Map(app, store);
         TestsApi.Map(app, store);
+        EarlierTests.Map(app, store);
         RegisterApi.Map(app, store);
         PhotosApi.Map(app, store);
         OfficePages.Map(app, store);
