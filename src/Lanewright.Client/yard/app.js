@@ -8,6 +8,7 @@ import { add, button, fill, h } from './dom.js';
 import { drop, runInHand } from './drop.js';
 import { home } from './home.js';
 import { Page } from './page.js';
+import { practice } from './practice.js';
 import { prepare } from './prepare.js';
 import { settings, who } from './settings.js';
 import { fetchTest, onSync, run as sendNow, startSync, sync } from './sync.js';
@@ -57,6 +58,10 @@ async function draw() {
     page = null;
     if (place === 'new') return show('new', begin(go));
     if (place === 'settings') return show('settings', settings(go));
+    if (place === 'practice') {
+      const content = await practice(go);
+      return turn === turns ? show('practice', content) : null;
+    }
     const content = await home(go);
     return turn === turns ? show('home', content) : null;
   }

@@ -55,7 +55,7 @@ export function onCore(listen) {
 
 /**
  * Asks Core. Gives null when a later question of the same kind came in between, or when Core cannot compute.
- * @param {'Live'|'Plan'|'Keyed'|'Form'|'Kinds'|'Diagnose'} call
+ * @param {'Live'|'Plan'|'Keyed'|'Form'|'Kinds'|'Diagnose'|'Practice'|'PracticeLists'} call
  * @param {string|object} question Texts go as they are, anything else as JSON.
  */
 export function ask(call, question) {

@@ -35,7 +35,8 @@ export async function home(go) {
       h('strong', null, textOf(test, 'spreader.id') || 'not named'),
       h('span', null, test.decision ? `${WORDS[test.decision.payload.verdict] ?? ''} ${test.decision.payload.keyed ?? ''}` : 'two decisions'),
       h('small', null, test.unsent ? `${test.unsent} on this device only` : 'confirmed')))), null),
-    h('p', null, h('a.plain', { href: '#/settings' }, `${yard.person}: units, sending, this device`), ' ', h('a.plain', { href: '/office' }, 'To the office')),
+    h('p', null, h('a.plain', { href: '#/settings' }, `${yard.person}: units, sending, this device`), ' ',
+      h('a.plain', { href: '#/practice' }, 'Practise finding a fault'), ' ', h('a.plain', { href: '/office' }, 'To the office')),
   ];
 }
 
