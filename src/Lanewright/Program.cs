@@ -12,6 +12,8 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     DiagnoseCommand.Make(),
     CardCommand.Make(),
     CertificateCommand.Make(),
+    VerifyCommand.Make(),
+    VerifyCommand.Key(),
     ConvertCommand.Make(),
     TidyCommand.Make(),
     SchemaCommand.Make(),

@@ -24,7 +24,11 @@ public static class Export
     private const string PhotosFolder = "photos/";
 
     /// <summary>Writes the export. The same records always give the same bytes.</summary>
-    public static async Task<long> WriteAsync(EntryStore store, string to, CancellationToken stop = default)
+    /// <param name="store">The records.</param>
+    /// <param name="to">The file to write.</param>
+    /// <param name="stop">Ends the work.</param>
+    /// <param name="finish">Does something to the finished file before it gets its name, such as sealing it; null for nothing.</param>
+    public static async Task<long> WriteAsync(EntryStore store, string to, CancellationToken stop = default, Action<string>? finish = null)
     {
         ArgumentNullException.ThrowIfNull(store);
         ArgumentException.ThrowIfNullOrWhiteSpace(to);
@@ -62,8 +66,30 @@ public static class Export
                     File.Delete(beside);
                 }
             },
-            stop));
+            stop,
+            finish));
         return count;
+    }
+
+    /// <summary>Checks an export: every file against the list of contents, and the chain of its entries.</summary>
+    /// <param name="from">The file.</param>
+    /// <param name="each">Gets each entry; null for nobody.</param>
+    /// <param name="most">Most bytes that are unpacked; null for no limit.</param>
+    /// <exception cref="RecordsException">It is no export, damaged, or larger than is unpacked.</exception>
+    public static ChainReport Check(string from, Action<Entry>? each = null, long? most = null)
+    {
+        using var package = Package.Open(from, Manifest.Export, most);
+        var check = new ChainCheck();
+        foreach (var (_, entry) in Lines(package, from))
+        {
+            check.Take(entry);
+            each?.Invoke(entry);
+        }
+
+        var found = check.Report(0);
+        if (found.Entries != package.Manifest.Entries || found.LastHash != package.Manifest.LastHash)
+            throw Package.Damaged(from, "it does not hold the entries it should");
+        return found;
     }
 
     /// <summary>

@@ -19,7 +19,7 @@ internal sealed class Package : IDisposable
     /// <summary>
     /// Writes a package: beside its place first, proved by reading it back, and only then under its name. Never overwrites.
     /// </summary>
-    internal static async Task WriteAsync(string to, Func<PackageWriter, Task<Manifest>> fill, CancellationToken stop)
+    internal static async Task WriteAsync(string to, Func<PackageWriter, Task<Manifest>> fill, CancellationToken stop, Action<string>? finish = null)
     {
         RefuseExisting(to);
         var part = $"{to}.{Guid.NewGuid():N}.part";
@@ -37,6 +37,7 @@ internal sealed class Package : IDisposable
                 file.Flush(flushToDisk: true);
             }
 
+            finish?.Invoke(part);
             using (Open(part, null)) RefuseExisting(to);
             File.Move(part, to, overwrite: false);
         }
@@ -48,7 +49,7 @@ internal sealed class Package : IDisposable
 
     /// <summary>Opens a package after proving that every file in it is the one that was put in.</summary>
     /// <exception cref="RecordsException">It is missing, damaged, or not a package.</exception>
-    internal static Package Open(string path, string? format)
+    internal static Package Open(string path, string? format, long? most = null)
     {
         ZipArchive? zip = null;
         try
@@ -59,6 +60,8 @@ internal sealed class Package : IDisposable
             if (manifest is null) throw Damaged(path, "its list of contents is missing or cannot be read");
             if (format is not null && manifest.Format != format)
                 throw new RecordsException(RecordsFault.Damaged, $"{path} is {manifest.Format}; {format} was expected. Nothing was changed.");
+            if (most is { } limit && manifest.Files.Sum(file => (decimal)Math.Max(0, file.Bytes)) > limit)
+                throw new RecordsException(RecordsFault.Denied, $"{path} unpacks to more than {most} bytes and was not looked at.");
             foreach (var file in manifest.Files) Prove(path, zip, file);
             return new(zip, manifest);
         }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Lanewright.Proof;
 using Lanewright.Storage;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Transfer;
@@ -49,10 +50,14 @@ internal static class RecordsCommands
     internal static Command Export()
     {
         var to = To("The file to write, such as lanewright-export.zip.");
-        return OverStore("export", "Write everything as one open file: entries, photos, hashes.", to, async (parsed, store, stop) =>
+        return OverStore("export", "Write everything as one open file, sealed with the yard's key: entries, photos, hashes.", to, async (parsed, store, stop) =>
         {
-            var count = await Storage.Transfer.Export.WriteAsync(store, parsed.GetValue(to)!, stop);
+            // Records on a server have no folder of their own, and so no key here.
+            using var key = store.Place.DataFolder is { } folder ? YardKey.Open(YardKey.FolderOf(folder)) : null;
+            var count = await Storage.Transfer.Export.WriteAsync(
+                store, parsed.GetValue(to)!, stop, key is null ? null : part => Seal.Zip(part, key));
             parsed.InvocationConfiguration.Output.WriteLine($"Written: {parsed.GetValue(to)}, {count} entries.");
+            if (key is not null) parsed.InvocationConfiguration.Output.WriteLine($"Sealed with the key {key.Fingerprint}");
             return CommonOptions.Answered;
         });
     }

@@ -5,33 +5,35 @@ using Lanewright.Storage.Entries;
 
 namespace Lanewright.Office;
 
-/// <summary>The certificate of a recorded test, on paper and as XML.</summary>
-internal static class CertificatePages
+/// <summary>The certificate of a recorded test, on paper and as XML, sealed with the yard's key.</summary>
+internal sealed class CertificatePages(OfficeData data, string? keyFolder)
 {
-    internal static void Map(WebApplication app, OfficeData data)
+    internal void Map(WebApplication app)
     {
-        app.MapGet("/office/tests/{id}/certificate.pdf", (string id, string? paper, HttpContext context) => Pdf(data, id, paper, context));
-        app.MapGet("/office/tests/{id}/certificate.xml", (string id, HttpContext context) => Xml(data, id, context));
+        app.MapGet("/office/tests/{id}/certificate.pdf", (string id, string? paper, HttpContext context) => Pdf(id, paper, context));
+        app.MapGet("/office/tests/{id}/certificate.xml", (string id, HttpContext context) => Xml(id, context));
     }
 
-    private static async Task<IResult> Pdf(OfficeData data, string id, string? paper, HttpContext context)
+    private async Task<IResult> Pdf(string id, string? paper, HttpContext context)
     {
         if (paper is not (null or "a4" or "letter")) return Problems.Answer(400, new EntryProblem("paper", paper, "a4 or letter"));
-        var (certificate, refusal) = await MakeAsync(data, id, context);
-        return certificate is null
-            ? refusal!
-            : Results.Bytes(CertificatePdf.Draw(certificate, paper == "a4" ? Paper.A4 : Paper.Letter), "application/pdf");
+        var (certificate, refusal) = await MakeAsync(id, context);
+        if (certificate is null) return refusal!;
+        using var key = Key();
+        return Results.Bytes(SealedFiles.Pdf(certificate, paper == "a4" ? Paper.A4 : Paper.Letter, key), "application/pdf");
     }
 
-    private static async Task<IResult> Xml(OfficeData data, string id, HttpContext context)
+    private async Task<IResult> Xml(string id, HttpContext context)
     {
-        var (certificate, refusal) = await MakeAsync(data, id, context);
-        return certificate is null
-            ? refusal!
-            : Results.Bytes(DigitalCertificate.Write(certificate), "application/xml", $"{certificate.Number}.xml");
+        var (certificate, refusal) = await MakeAsync(id, context);
+        if (certificate is null) return refusal!;
+        using var key = Key();
+        return Results.Bytes(SealedFiles.Xml(certificate, key), "application/xml", $"{certificate.Number}.xml");
     }
 
-    private static async Task<(Certificate? Certificate, IResult? Refusal)> MakeAsync(OfficeData data, string id, HttpContext context)
+    private YardKey? Key() => keyFolder is null ? null : YardKey.Open(keyFolder);
+
+    private async Task<(Certificate? Certificate, IResult? Refusal)> MakeAsync(string id, HttpContext context)
     {
         var stop = context.RequestAborted;
         var entries = RecordCertificates.OfTest(await data.Store.ReadAsync(subject: id, stop: stop));

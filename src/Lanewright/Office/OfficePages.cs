@@ -36,7 +36,11 @@ internal static class OfficePages
             OfficeCsv.Answer("tests.csv", () => TestRows(store, ListQuery.Of(context.Request), context.RequestAborted)));
         app.MapGet("/office/tests/{id}", (string id, CancellationToken stop) => Test(store, id, stop));
         CardPages.Map(app, store);
-        CertificatePages.Map(app, data);
+        // Where the yard's key lies; null where neither a folder of records nor one of keys is known.
+        var keyFolder = app.Services.GetRequiredService<ServerOptions>().KeyFolder
+            ?? (store.Place.DataFolder is { } folder ? Proof.YardKey.FolderOf(folder) : null);
+        new CertificatePages(data, keyFolder).Map(app);
+        new VerifyPages(store, keyFolder).Map(app);
         app.MapGet("/office/compare", (string? a, string? b, string? q, CancellationToken stop) => Compare(store, a, b, q, stop));
         app.MapGet("/office/search", context => Search(data, context).Send(context));
     }
