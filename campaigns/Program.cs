@@ -17,6 +17,7 @@ return args switch
         await RegisterTiming.RunAsync(Count(3000), args.Length > 2 ? Seed() : 50_000, CancellationToken.None),
     ["pages", ..] when args.Length <= 4 =>
         await PagesTiming.RunAsync(Count(3000), args.Length > 2 ? Seed() : 50_000, args.Length > 3 ? args[3] : null, CancellationToken.None),
+    ["booklet", ..] when args.Length <= 2 => BookletTiming.Run(Count(500)),
     ["yard"] => await YardTiming.RunAsync(),
     ["pictures"] => await Pictures.RunAsync(),
     _ => Usage(),
@@ -58,6 +59,7 @@ static int Usage()
                register [spreaders, 3000] [tests, 50000]   timing of a large register
                pages [spreaders, 3000] [tests, 50000] [folder to keep the register in]
                                                        timing of every page over a large register; memory of the server
+               booklet [cards, 500]                    time and memory of one booklet of cab cards, against their limits
                yard                                    timing of the yard pages in Chromium, against their limits
                pictures                                takes the pictures of the guide
         """);

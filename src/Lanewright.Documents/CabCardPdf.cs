@@ -7,6 +7,11 @@ using PdfSharp.Pdf;
 
 namespace Lanewright.Documents;
 
+/// <summary>A card of a booklet.</summary>
+/// <param name="Card">What it says.</param>
+/// <param name="Units">Its units.</param>
+public sealed record BookletCard(CabCard Card, UnitPreferences Units);
+
 /// <summary>
 /// Draws the card for the cab: one page, black on white, large enough to be read at arm's length from a cold seat. The smallest
 /// type in a table is 12 pt; text that does not fit is made shorter or set smaller down to that, never cut off unseen.
@@ -37,11 +42,40 @@ public static class CabCardPdf
         using var document = new PdfDocument();
         document.Info.Title = $"Rate card, spreader {card.Spreader}";
         document.Info.Subject = card.Record;
-        document.Info.Creator = "Lanewright";
+        Page(document, card, paper, culture, units);
+        return Saved(document);
+    }
+
+    /// <summary>Many cards in one PDF file, one a page, each in its own units.</summary>
+    /// <param name="cards">The cards; at least one.</param>
+    /// <param name="paper">Their paper.</param>
+    /// <param name="culture">Decimal mark.</param>
+    /// <exception cref="ArgumentException">A table has more rows or columns than one page holds in 12 pt.</exception>
+    public static byte[] Booklet(IReadOnlyList<BookletCard> cards, CardPaper paper, TextCulture culture)
+    {
+        ArgumentNullException.ThrowIfNull(cards);
+        ArgumentNullException.ThrowIfNull(culture);
+        ArgumentOutOfRangeException.ThrowIfZero(cards.Count, nameof(cards));
+        OpenFonts.Use();
+        using var document = new PdfDocument();
+        document.Info.Title = $"Rate cards, {cards.Count} spreaders";
+        document.Info.Subject = $"{cards[0].Card.Spreader} to {cards[^1].Card.Spreader}";
+        foreach (var one in cards) Page(document, one.Card, paper, culture, one.Units);
+        return Saved(document);
+    }
+
+    private static void Page(PdfDocument document, CabCard card, CardPaper paper, TextCulture culture, UnitPreferences units)
+    {
         var page = document.AddPage();
         page.Width = XUnit.FromPoint(paper is CardPaper.A5 ? 595.28 : 792);
         page.Height = XUnit.FromPoint(paper is CardPaper.A5 ? 419.53 : 612);
-        using (var graphics = XGraphics.FromPdfPage(page)) new Sheet(graphics, page.Width.Point, page.Height.Point).Draw(card, culture, units);
+        using var graphics = XGraphics.FromPdfPage(page);
+        new Sheet(graphics, page.Width.Point, page.Height.Point).Draw(card, culture, units);
+    }
+
+    private static byte[] Saved(PdfDocument document)
+    {
+        document.Info.Creator = "Lanewright";
         using var stream = new MemoryStream();
         document.Save(stream, closeStream: false);
         return stream.ToArray();

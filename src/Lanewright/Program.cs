@@ -11,6 +11,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     AnalyseCommand.Check(),
     DiagnoseCommand.Make(),
     CardCommand.Make(),
+    BookletCommand.Make(),
     CertificateCommand.Make(),
     VerifyCommand.Make(),
     VerifyCommand.Key(),

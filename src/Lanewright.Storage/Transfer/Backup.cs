@@ -36,6 +36,7 @@ public static class Backup
                     beside.Delete(recursive: true);
                 }
             },
+            null,
             stop));
         return report!;
     }

@@ -27,8 +27,14 @@ public static class Export
     /// <param name="store">The records.</param>
     /// <param name="to">The file to write.</param>
     /// <param name="stop">Ends the work.</param>
+    public static Task<long> WriteAsync(EntryStore store, string to, CancellationToken stop = default) => WriteAsync(store, to, null, stop);
+
+    /// <summary>Writes the export and does something to it.</summary>
+    /// <param name="store">The records.</param>
+    /// <param name="to">The file to write.</param>
     /// <param name="finish">Does something to the finished file before it gets its name, such as sealing it; null for nothing.</param>
-    public static async Task<long> WriteAsync(EntryStore store, string to, CancellationToken stop = default, Action<string>? finish = null)
+    /// <param name="stop">Ends the work.</param>
+    public static async Task<long> WriteAsync(EntryStore store, string to, Action<string>? finish, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(store);
         ArgumentException.ThrowIfNullOrWhiteSpace(to);
@@ -66,8 +72,8 @@ public static class Export
                     File.Delete(beside);
                 }
             },
-            stop,
-            finish));
+            finish,
+            stop));
         return count;
     }
 

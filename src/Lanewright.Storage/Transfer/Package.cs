@@ -19,7 +19,11 @@ internal sealed class Package : IDisposable
     /// <summary>
     /// Writes a package: beside its place first, proved by reading it back, and only then under its name. Never overwrites.
     /// </summary>
-    internal static async Task WriteAsync(string to, Func<PackageWriter, Task<Manifest>> fill, CancellationToken stop, Action<string>? finish = null)
+    /// <param name="to">The file to write.</param>
+    /// <param name="fill">Puts the files in.</param>
+    /// <param name="finish">Does something to the finished file before it is proved; null for nothing.</param>
+    /// <param name="stop">Ends the work.</param>
+    internal static async Task WriteAsync(string to, Func<PackageWriter, Task<Manifest>> fill, Action<string>? finish, CancellationToken stop)
     {
         RefuseExisting(to);
         var part = $"{to}.{Guid.NewGuid():N}.part";

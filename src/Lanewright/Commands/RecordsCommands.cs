@@ -55,7 +55,7 @@ internal static class RecordsCommands
             // Records on a server have no folder of their own, and so no key here.
             using var key = store.Place.DataFolder is { } folder ? YardKey.Open(YardKey.FolderOf(folder)) : null;
             var count = await Storage.Transfer.Export.WriteAsync(
-                store, parsed.GetValue(to)!, stop, key is null ? null : part => Seal.Zip(part, key));
+                store, parsed.GetValue(to)!, key is null ? null : part => Seal.Zip(part, key), stop);
             parsed.InvocationConfiguration.Output.WriteLine($"Written: {parsed.GetValue(to)}, {count} entries.");
             if (key is not null) parsed.InvocationConfiguration.Output.WriteLine($"Sealed with the key {key.Fingerprint}");
             return CommonOptions.Answered;

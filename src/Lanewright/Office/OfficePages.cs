@@ -41,6 +41,7 @@ internal static class OfficePages
             ?? (store.Place.DataFolder is { } folder ? Proof.YardKey.FolderOf(folder) : null);
         new CertificatePages(data, keyFolder).Map(app);
         new VerifyPages(store, keyFolder).Map(app);
+        new ReportPages(data).Map(app);
         app.MapGet("/office/compare", (string? a, string? b, string? q, CancellationToken stop) => Compare(store, a, b, q, stop));
         app.MapGet("/office/search", context => Search(data, context).Send(context));
     }

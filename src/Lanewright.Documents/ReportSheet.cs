@@ -1,0 +1,24 @@
+namespace Lanewright.Documents;
+
+/// <summary>A report as a table: the page, the paper, the spreadsheet and the CSV are all made from this.</summary>
+/// <param name="Word">Its place in addresses and file names.</param>
+/// <param name="Title">Its title.</param>
+/// <param name="About">What it shows, and from what, in a sentence or two.</param>
+/// <param name="Columns">Its columns.</param>
+/// <param name="Rows">Its rows, a cell for each column.</param>
+public sealed record ReportSheet(
+    string Word, string Title, string About, IReadOnlyList<ReportSheetColumn> Columns, IReadOnlyList<IReadOnlyList<ReportSheetCell>> Rows);
+
+/// <summary>A column of a report.</summary>
+/// <param name="Heading">Its heading, with the unit of its numbers.</param>
+/// <param name="IsNumber">Whether it holds numbers.</param>
+public sealed record ReportSheetColumn(string Heading, bool IsNumber = false);
+
+/// <summary>A cell of a report.</summary>
+/// <param name="Text">As people read it.</param>
+/// <param name="Number">The number in the column's unit, for a spreadsheet to compute with; null for words.</param>
+public readonly record struct ReportSheetCell(string Text, double? Number = null)
+{
+    /// <summary>Words.</summary>
+    public static implicit operator ReportSheetCell(string text) => new(text);
+}
