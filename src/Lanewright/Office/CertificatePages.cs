@@ -8,7 +8,18 @@ namespace Lanewright.Office;
 /// <summary>The certificate of a recorded test, on paper and as XML, sealed with the yard's key.</summary>
 internal sealed class CertificatePages(OfficeData data, string? keyFolder)
 {
-    internal void Map(WebApplication app)
+    /// <summary>Maps certificates, the page that checks them, and reports.</summary>
+    internal static void Map(WebApplication app, OfficeData data)
+    {
+        // Where the yard's key lies; null where neither a folder of records nor one of keys is known.
+        var keyFolder = app.Services.GetRequiredService<ServerOptions>().KeyFolder
+            ?? (data.Store.Place.DataFolder is { } folder ? YardKey.FolderOf(folder) : null);
+        new CertificatePages(data, keyFolder).Map(app);
+        new VerifyPages(data.Store, keyFolder).Map(app);
+        new ReportPages(data).Map(app);
+    }
+
+    private void Map(WebApplication app)
     {
         app.MapGet("/office/tests/{id}/certificate.pdf", (string id, string? paper, HttpContext context) => Pdf(id, paper, context));
         app.MapGet("/office/tests/{id}/certificate.xml", (string id, HttpContext context) => Xml(id, context));

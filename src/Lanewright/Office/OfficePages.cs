@@ -36,12 +36,7 @@ internal static class OfficePages
             OfficeCsv.Answer("tests.csv", () => TestRows(store, ListQuery.Of(context.Request), context.RequestAborted)));
         app.MapGet("/office/tests/{id}", (string id, CancellationToken stop) => Test(store, id, stop));
         CardPages.Map(app, store);
-        // Where the yard's key lies; null where neither a folder of records nor one of keys is known.
-        var keyFolder = app.Services.GetRequiredService<ServerOptions>().KeyFolder
-            ?? (store.Place.DataFolder is { } folder ? Proof.YardKey.FolderOf(folder) : null);
-        new CertificatePages(data, keyFolder).Map(app);
-        new VerifyPages(store, keyFolder).Map(app);
-        new ReportPages(data).Map(app);
+        CertificatePages.Map(app, data);
         app.MapGet("/office/compare", (string? a, string? b, string? q, CancellationToken stop) => Compare(store, a, b, q, stop));
         app.MapGet("/office/search", context => Search(data, context).Send(context));
     }
