@@ -109,8 +109,8 @@ internal sealed class OfficeReports(OfficeData data)
             "before-after", title,
             $"What each spreader delivered of what was asked before its calibration adopted since {OfficeText.Day(start)}, and in the latest check after it.",
             [
-                new("Number"), new("Depot"), new("Calibrated"), new("Delivered before, %", true), new("±, %", true), new("Verdict"), new("Keyed in"),
-                new("Checked"), new("Delivered after, %", true), new("±, %", true), new("Verdict"),
+                new("Number"), new("Depot"), new("Calibrated"), new("Delivered before, %", true), new("± before, %", true), new("Verdict before"), new("Keyed in"),
+                new("Checked"), new("Delivered after, %", true), new("± after, %", true), new("Verdict after"),
             ],
             rows);
     }
