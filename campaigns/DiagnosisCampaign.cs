@@ -43,12 +43,14 @@ internal static class DiagnosisCampaign
             tallies.Add(tally);
         }
 
-        return Print(tallies, calibration, clock.Elapsed.TotalMilliseconds / sheets);
+        var good = Print(tallies, calibration, clock.Elapsed.TotalMilliseconds / sheets);
+        good &= DiagnosisNextTests.Run(Math.Max(1, cases / 5), seed);
+        return good ? 0 : 1;
     }
 
     private const int HealthyFactor = 4;
 
-    private static int Print(List<CauseTally> tallies, Reliability calibration, double milliseconds)
+    private static bool Print(List<CauseTally> tallies, Reliability calibration, double milliseconds)
     {
         Console.WriteLine();
         Console.WriteLine($"{"cause",-18} {"large",6} {"first",7} {"three",7} {"all 1st",8}   taken for (share of the large ones)");
@@ -68,7 +70,7 @@ internal static class DiagnosisCampaign
         good &= Held("false alarm on healthy trucks", alarm, alarm <= AlarmLimit, $"at most {AlarmLimit:P0}");
         good &= Held("expected calibration error", ece, ece <= CalibrationLimit, $"at most {CalibrationLimit}");
         Console.WriteLine($"time per sheet: {milliseconds:0.00} ms on this machine");
-        return good ? 0 : 1;
+        return good;
     }
 
     private static bool Held(string what, double value, bool held, string limit)

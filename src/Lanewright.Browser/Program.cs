@@ -38,6 +38,14 @@ internal static partial class Program
     [JSExport]
     internal static string Diagnose(string json) => Core.Diagnosis.LiveDiagnosis.Answer(json);
 
+    /// <summary>Practice mode; see <see cref="Core.Practice.LivePractice.Answer"/>.</summary>
+    [JSExport]
+    internal static string Practice(string json) => Core.Practice.LivePractice.Answer(json);
+
+    /// <summary>What there is to choose from in practice mode; see <see cref="Core.Practice.LivePractice.Lists"/>.</summary>
+    [JSExport]
+    internal static string PracticeLists(string nothing) => Core.Practice.LivePractice.Lists();
+
     /// <summary>The version, to hold against the page's own.</summary>
     [JSExport]
     internal static string Version() => typeof(Program).Assembly.GetName().Version?.ToString(3) ?? "0";

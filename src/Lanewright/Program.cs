@@ -10,6 +10,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     AnalyseCommand.Analyse(),
     AnalyseCommand.Check(),
     DiagnoseCommand.Make(),
+    PracticeCommand.Make(),
     CardCommand.Make(),
     BookletCommand.Make(),
     CertificateCommand.Make(),

@@ -54,6 +54,15 @@ public sealed record PracticeSetup
     /// <summary>The runs of the test.</summary>
     public required IReadOnlyList<PlannedRun> Runs { get; init; }
 
+    /// <summary>Number of runs that warming oil, drift and leak are spread over.</summary>
+    public required int SessionRuns { get; init; }
+
+    /// <summary>Mass that the session is to drop, kg; the feed falls over it when it falls with the hopper.</summary>
+    public required double SessionMass { get; init; }
+
+    /// <summary>The run whose readings swapped digits are looked for in; null for the whole sheet.</summary>
+    public int? SwapIn { get; init; }
+
     /// <summary>Earlier constants.</summary>
     public required IReadOnlyList<EarlierConstant> Earlier { get; init; }
 
@@ -133,6 +142,8 @@ public sealed record PracticeSetup
             Tare = pails ? Between(random, R.LeastPail, R.MostPail) : Between(random, R.LeastBin, R.MostBin),
             Keyed = 1 / (Math.Round(last / (last * KeyStep)) * last * KeyStep),
             Runs = runs,
+            SessionRuns = runs.Count,
+            SessionMass = runs.Sum(r => r.Seconds * truck.Shaft(r.Setting, new()) * truck.MassByTurn),
             Earlier = earlier,
             Sisters = DrawSisters(random, dials),
             Facts = DrawFacts(random, cause, truck, marks, mark, shaft, road),

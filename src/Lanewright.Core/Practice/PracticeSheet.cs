@@ -37,8 +37,7 @@ public sealed class PracticeSheet
         physics = new(seed, (stream * 4) + 2);
         paper = new(seed, (stream * 4) + 3);
         unit = setup.Metric ? Units.Kilogram : Units.Pound;
-        var planned = setup.Runs.Sum(r => r.Seconds * setup.Truck.Shaft(r.Setting, new()) * setup.MassByTurn);
-        session = new(setup.Truck, setup.Dials, planned, 20 * planned);
+        session = new(setup.Truck, setup.Dials, setup.SessionMass, 20 * setup.SessionMass);
         roadError = R.RoadCommon * physics.NextNormal();
         zeroed = paper.NextDouble() < Marks.AllZeroOther && setup.Dials.TareForgotten is null;
         Head();
@@ -99,7 +98,7 @@ public sealed class PracticeSheet
     private void Run(int index)
     {
         var (at, plan, dials) = ($"runs[{index}]", setup.Runs[index], setup.Dials);
-        var progress = setup.Runs.Count < 2 ? 0 : index / (double)(setup.Runs.Count - 1);
+        var progress = setup.SessionRuns < 2 ? 0 : Math.Min(1, index / (double)(setup.SessionRuns - 1));
         var scatter = Elementary.Exp(setup.Truck.Scatter * physics.NextNormal());
         var speedScatter = Elementary.Exp(R.ShaftScatter * physics.NextNormal());
         var (spill, phase, roadRun) = (physics.NextNormal(), physics.NextDouble(), R.RoadRun * physics.NextNormal());
@@ -136,7 +135,8 @@ public sealed class PracticeSheet
         Oil(at, index);
         Gate(at, index);
         Weigh(at, index, truth.Caught, progress);
-        if (index == setup.Runs.Count - 1 && dials.DigitsSwapped) SwapDigits();
+        if (dials.DigitsSwapped && index == (setup.SwapIn ?? (setup.Runs.Count - 1)))
+            SwapDigits(setup.SwapIn is null ? "runs[" : at + ".");
     }
 
     private void Oil(string at, int index)
@@ -222,12 +222,13 @@ public sealed class PracticeSheet
     }
 
     // One of all the swaps that are possible, each equally likely.
-    private void SwapDigits()
+    private void SwapDigits(string within)
     {
         var swaps = new List<(int Field, string Text)>();
         for (var i = 0; i < fields.Count; i++)
         {
             var (path, text) = fields[i];
+            if (!path.StartsWith(within, StringComparison.Ordinal)) continue;
             if (!path.EndsWith(".tare", StringComparison.Ordinal) && !path.EndsWith(".gross", StringComparison.Ordinal)
                 && !path.EndsWith(".before", StringComparison.Ordinal) && !path.EndsWith(".after", StringComparison.Ordinal)
                 && !path.EndsWith(".pulses", StringComparison.Ordinal)) continue;
