@@ -22,6 +22,7 @@ internal static class DiagnosisCampaign
         var clock = new Stopwatch();
         var sheets = 0;
         var calibration = new Reliability();
+        var bare = new BareSheets();
         foreach (var facts in CauseTable.All)
         {
             var tally = new CauseTally(facts.Cause);
@@ -35,7 +36,9 @@ internal static class DiagnosisCampaign
                 var report = Diagnose.Of(one.Input);
                 clock.Stop();
                 sheets++;
-                tally.Add(report, one.Effect(seed, stream));
+                var effect = one.Effect(seed, stream);
+                tally.Add(report, effect);
+                bare.Add(one, effect);
                 // Weighed as often as it is taken to be: each kind of test alike, and within it by the priors.
                 calibration.Add(report, facts.Cause, CauseTable.Priors(one.Setup.Situation)[(int)facts.Cause] * situations.Count / count / 4);
             }
@@ -44,6 +47,7 @@ internal static class DiagnosisCampaign
         }
 
         var good = Print(tallies, calibration, clock.Elapsed.TotalMilliseconds / sheets);
+        bare.Print();
         good &= DiagnosisNextTests.Run(Math.Max(1, cases / 5), seed);
         return good ? 0 : 1;
     }
@@ -113,6 +117,35 @@ internal sealed class CauseTally(Cause cause)
 
     internal string TakenFor() => string.Join(
         ", ", takenFor.OrderByDescending(t => t.Value).Take(4).Select(t => $"{t.Key} {(double)t.Value / Large:P0}"));
+}
+
+/// <summary>
+/// The same sheets with nothing beside them but earlier constants: no sisters, no register, no events. Printed, not held to a limit.
+/// </summary>
+internal sealed class BareSheets
+{
+    private int large, first, three, healthy, alarms;
+
+    internal void Add(PracticeCase one, double effect)
+    {
+        var cause = one.Setup.Cause;
+        if (cause is Cause.SomethingElse || (cause is not Cause.NothingWrong && effect <= 2)) return;
+        var report = Diagnose.Of(one.Input with { Sisters = [], Facts = new() { OnTheRoad = one.Input.Facts.OnTheRoad } });
+        if (cause is Cause.NothingWrong)
+        {
+            healthy++;
+            if (report.NothingWrong < Diagnose.AlarmBelow) alarms++;
+            return;
+        }
+
+        large++;
+        if (report.Causes[0].Facts.Cause == cause) first++;
+        if (report.Causes.Take(3).Any(c => c.Facts.Cause == cause)) three++;
+    }
+
+    internal void Print() => Console.WriteLine(
+        $"bare sheets (no sisters, register, events): first {(double)first / large:P1}, in three {(double)three / large:P1}, "
+        + $"false alarm {(double)alarms / healthy:P2}; no limit");
 }
 
 /// <summary>Whether a chance of so much comes true so often.</summary>

@@ -54,7 +54,7 @@ internal static class DiagnosisNextTests
         while (left.Count > 0)
         {
             var done = NextTests.All.Where(t => !left.Contains(t)).Select(t => t.Code).ToList();
-            var test = (advised ? NextTests.Advise(chances, done).FirstOrDefault()?.Test : null) ?? left[random.NextInt(left.Count)];
+            var test = advised && NextTests.Advise(chances, done) is [var best, ..] ? best.Test : left[random.NextInt(left.Count)];
             left.Remove(test);
             minutes += test.Minutes;
             chances = NextTests.After(chances, test, random.NextDouble() < test.ChanceUnder(truth));

@@ -72,7 +72,7 @@ public static class Diagnose
     // What all hypotheses of a sheet share, worked out once.
     private sealed class Shared(Observations seen)
     {
-        private readonly Spread[] spreads = SpreadsOf(seen, 0);
+        private readonly Dictionary<double, Spread[]> spreads = [];
         private readonly (double Mean, double Variance, double LogEvidence) steady = Reference(seen, 0);
         private readonly List<(Channel Channel, Spread Spread)> others =
         [
@@ -84,7 +84,7 @@ public static class Diagnose
             var (reference, variance, evidence) = h.Slope == 0 ? steady : Reference(seen, h.Slope);
             variance += seen.CountedMass.Common * seen.CountedMass.Common;
             double top = double.NegativeInfinity, sum = 0;
-            foreach (var spread in h.Further == 0 ? spreads : SpreadsOf(seen, h.Further))
+            foreach (var spread in Spreads(h.Further))
             {
                 var log = seen.CountedMass.LogLikelihood(h, spread, reference, variance);
                 if (log > top) (sum, top) = ((sum * Elementary.Exp(top - log)) + 1, log);
@@ -117,8 +117,12 @@ public static class Diagnose
         private static (double Mean, double Variance, double LogEvidence) Reference(Observations seen, double slope) =>
             seen.Referred ? (0, seen.ReferenceUncertainty * seen.ReferenceUncertainty, 0) : seen.History.Expect(slope, seen.Keyed);
 
-        private static Spread[] SpreadsOf(Observations seen, double further) =>
-            Array.ConvertAll(Scatters, s => seen.CountedMass.SpreadOf(s, further));
+        private Spread[] Spreads(double further)
+        {
+            if (!spreads.TryGetValue(further, out var known))
+                spreads.Add(further, known = Array.ConvertAll(Scatters, s => seen.CountedMass.SpreadOf(s, further)));
+            return known;
+        }
     }
 
     private static double[] MakeScatters()
