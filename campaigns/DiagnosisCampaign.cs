@@ -12,7 +12,7 @@ internal static class DiagnosisCampaign
 {
     private const double FirstLimit = 0.80, ThreeLimit = 0.95, AlarmLimit = 0.01, CalibrationLimit = 0.05;
 
-    /// <summary>The seed of the figures in docs/method/diagnosis.md; the likelihoods were worked out on others (1 to 9).</summary>
+    /// <summary>The seed of the figures in docs/method/diagnosis.md; the likelihoods were worked out on others (1 to 4).</summary>
     internal const ulong ReportedSeed = 20261;
 
     internal static int Run(int cases, ulong seed)

@@ -67,6 +67,14 @@ public sealed class DiagnosisTests
     }
 
     [Fact]
+    public void The_method_page_lists_every_cause_with_its_weight()
+    {
+        var page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "method", "diagnosis.md"));
+        foreach (var facts in CauseTable.All.Where(f => f.Cause is not Cause.NothingWrong))
+            Assert.Contains(FormattableString.Invariant($"| `{facts.Code}` | {facts.Name} | {facts.Prior} |"), page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Without_anything_earlier_a_shift_of_all_runs_alike_is_not_explained()
     {
         var one = PracticeCase.Draw(Cause.MaterialChanged, Seed, 5);
