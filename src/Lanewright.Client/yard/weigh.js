@@ -102,7 +102,14 @@ function truck(page, path) {
 }
 
 function photos(page, path) {
-  const say = h('p.say', { role: 'status' });
+  // What is said of a picture outlives a drawing of the screen that comes in between.
+  page.said ??= new Map();
+  const say = h('p.say', { id: 'photo-say', role: 'status' }, page.said.get(path));
+  const tell = text => {
+    page.said.set(path, text);
+    const shown = document.getElementById('photo-say');
+    if (shown) shown.textContent = text;
+  };
   const list = h('ul.photos', { 'aria-label': 'Pictures of this run' });
   photosOf(page.fold, `${path}.`).forEach(async photo => {
     const kept = await yard.store.photo(photo.id);
@@ -116,12 +123,13 @@ function photos(page, path) {
       change: async event => {
         const [file] = event.target.files;
         if (!file) return;
-        say.textContent = 'Keeping the picture …';
+        tell('Keeping the picture …');
         try {
           await addPhoto(page.fold, `${path}.ticket`, file);
+          tell('');
           page.redraw();
         } catch (wrong) {
-          say.textContent = wrong.message;
+          tell(wrong.message);
         }
       },
     },
