@@ -18,9 +18,19 @@ internal static class Axe
         RunOnly = new RunOnlyOptions { Type = "rule", Values = ["color-contrast", "link-in-text-block"] },
     };
 
-    internal static async Task<IEnumerable<string>> FaultsAsync(IPage page, string screen, ColorScheme scheme)
+    /// <summary>Looks at a page in light and then in dark; <paramref name="look"/> looks at more in each.</summary>
+    internal static async Task<IReadOnlyList<string>> FaultsAsync(IPage page, string screen, Func<Task<IEnumerable<string>>>? look = null)
     {
-        var result = await page.RunAxe(scheme is ColorScheme.Dark ? Colours : All);
-        return result.Violations.Select(fault => $"{screen}: {fault.Id}: {string.Join(", ", fault.Nodes.Take(3).Select(node => node.Html))}");
+        var wrong = new List<string>();
+        foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        {
+            await page.EmulateMediaAsync(new() { ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });
+            var result = await page.RunAxe(scheme is ColorScheme.Dark ? Colours : All);
+            wrong.AddRange(result.Violations.Select(fault =>
+                $"{screen}, {scheme}: {fault.Id}: {string.Join(", ", fault.Nodes.Take(3).Select(node => node.Html))}"));
+            if (look is not null) wrong.AddRange((await look()).Select(one => $"{screen}, {scheme}: {one}"));
+        }
+
+        return wrong;
     }
 }
