@@ -25,9 +25,14 @@ internal static class Axe
         foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
         {
             await page.EmulateMediaAsync(new() { ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });
-            var result = await page.RunAxe(scheme is ColorScheme.Dark ? Colours : All);
-            wrong.AddRange(result.Violations.Select(fault =>
-                $"{screen}, {scheme}: {fault.Id}: {string.Join(", ", fault.Nodes.Take(3).Select(node => node.Html))}"));
+            // What looks for more holds every text's contrast to more than axe does.
+            if (scheme is ColorScheme.Light || look is null)
+            {
+                var result = await page.RunAxe(scheme is ColorScheme.Dark ? Colours : All);
+                wrong.AddRange(result.Violations.Select(fault =>
+                    $"{screen}, {scheme}: {fault.Id}: {string.Join(", ", fault.Nodes.Take(3).Select(node => node.Html))}"));
+            }
+
             if (look is not null) wrong.AddRange((await look()).Select(one => $"{screen}, {scheme}: {one}"));
         }
 
