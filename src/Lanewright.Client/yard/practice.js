@@ -23,7 +23,14 @@ export async function practice(go) {
     await yard.store.setFact(FACT, now);
     await draw();
   };
-  const act = action => keep({ ...kept, actions: [...kept.actions, action] });
+  // What Core cannot do is said and not kept.
+  let problems = [];
+  const typed = { setting: null, seconds: '60' };
+  const act = async action => {
+    const next = { ...kept, actions: [...kept.actions, action] };
+    problems = (await ask('Practice', next))?.problems ?? [];
+    await (problems.length ? draw() : keep(next));
+  };
 
   function choose() {
     const list = h('select', { id: 'exercise' }, lists.exercises.map(one => h('option', { value: one.number }, `${one.number}. ${one.title}`)),
@@ -38,7 +45,7 @@ export async function practice(go) {
   function shown(view) {
     return [
       h('p.road', null, view.story), h('p', null, view.task),
-      view.problems.length ? h('div.say.wrong', { role: 'alert' }, view.problems.map(text => h('p', null, text))) : null,
+      problems.length ? h('div.say.wrong', { role: 'alert' }, problems.map(text => h('p', null, text))) : null,
       h('details', { open: !kept.actions.length }, h('summary', null, 'What is known'), h('ul', null, view.known.map(text => h('li', null, text)))),
       runs(view.fields),
       view.tests.length ? h('section', null, h('h2', null, 'Tests done'), h('ul', null, view.tests.map(text => h('li', null, text)))) : null,
@@ -50,12 +57,12 @@ export async function practice(go) {
 
   function run(view) {
     const road = view.asksFor === 'speed';
-    const setting = h('input', { id: 'practice-setting', inputmode: 'text', autocomplete: 'off', value: road ? '30 mph' : '50 %' });
-    const seconds = h('input', { id: 'practice-seconds', inputmode: 'decimal', autocomplete: 'off', value: '60' });
+    const setting = h('input', { id: 'practice-setting', inputmode: 'text', autocomplete: 'off', value: typed.setting ?? (road ? '30 mph' : '50 %') });
+    const seconds = h('input', { id: 'practice-seconds', inputmode: 'decimal', autocomplete: 'off', value: typed.seconds });
     return h('section', null, h('h2', null, road ? 'Drive a pass' : 'Run it'),
       h('div.field', null, h('label', { for: 'practice-setting' }, road ? 'Speed' : 'Setting of the drive'), setting),
       road ? null : h('div.field', null, h('label', { for: 'practice-seconds' }, 'Time it runs', h('span.unit', null, ' s')), seconds),
-      button(road ? 'Drive' : 'Run', () => act({ do: 'run', setting: setting.value, ...(road ? {} : { seconds: seconds.value.trim() ? seconds.value : null }) }), 'plain'));
+      button(road ? 'Drive' : 'Run', () => { Object.assign(typed, { setting: setting.value, seconds: seconds.value }); act({ do: 'run', setting: setting.value, ...(road ? {} : { seconds: seconds.value.trim() ? seconds.value : null }) }); }, 'plain'));
   }
 
   function tests() {
