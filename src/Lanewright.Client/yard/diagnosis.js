@@ -3,7 +3,8 @@
 import { ask } from './core.js';
 import { button, fill, h, picture } from './dom.js';
 import { clock } from './field.js';
-import { textOf } from './fold.js';
+import { isCheck, textOf } from './fold.js';
+import { call } from './sync.js';
 import { write, yard } from './yard.js';
 
 const FIRST = 3;
@@ -33,9 +34,8 @@ async function earlierOf(page) {
   const key = `earlier ${spreader}`;
   // Once for each opening of a test; without a network what was fetched before.
   page.earlier ??= {};
-  page.earlier[spreader] ??= fetch(`/api/earlier?${new URLSearchParams({ spreader, before: textOf(page.fold, 'date'), not: page.id })}`, { cache: 'no-store' })
-    .then(answer => answer.ok && answer.headers.has('x-lanewright') ? answer.json() : Promise.reject(new Error('no answer')))
-    .then(({ facts, history }) => { yard.store.setFact(key, { facts, history }); return { facts, history }; })
+  page.earlier[spreader] ??= call(`/api/earlier?${new URLSearchParams({ spreader, before: textOf(page.fold, 'date'), not: page.id })}`)
+    .then(({ body: { facts, history } }) => { yard.store.setFact(key, { facts, history }); return { facts, history }; })
     .catch(async () => await yard.store.fact(key) ?? {});
   return page.earlier[spreader];
 }
@@ -79,6 +79,6 @@ function known(page, found, calm) {
 }
 
 function notes(page) {
-  const said = page.fold.notes.filter(note => !String(note.payload.text).startsWith('Checked before the drop'));
+  const said = page.fold.notes.filter(note => !isCheck(note));
   return said.length ? [h('h3', null, 'Notes'), h('ul', null, said.map(note => h('li', null, `${note.person}, ${clock(note.at)}: `, note.payload.text)))] : null;
 }

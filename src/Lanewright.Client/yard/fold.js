@@ -65,6 +65,12 @@ export function foldTest(id, records, drafts = []) {
 /** The text of a field; empty when there is none or two differ. */
 export const textOf = (fold, path) => fold.fields.get(path)?.text ?? '';
 
+/** How the note begins that says what was checked before a drop. */
+export const CHECKED = 'Checked before the drop';
+
+/** Whether a note is that one. */
+export const isCheck = note => String(note.payload.text).startsWith(CHECKED);
+
 /** All fields that have a text, for the computation. */
 export function texts(fold) {
   const all = {};

@@ -198,7 +198,8 @@ export class Page {
     if (left) this.#keeping.set(path, left);
     else this.#keeping.delete(path);
     this.#letGo(path);
-    await this.#read();
+    // A reading that fails must not hold up the texts behind it.
+    await this.#read().catch(wrong => this.onTrouble?.(wrong));
     this.onTyping?.();
     this.compute();
   }

@@ -11,25 +11,26 @@ export async function practice(go) {
   const box = h('div', null, h('p.hint', null, typeof state === 'string' ? 'The computing part did not start; practice needs it.' : 'Computing starts …'));
   let kept = await yard.store.fact(FACT);
   let lists = null;
-  const draw = async () => {
+  const draw = async (view = null) => {
     lists ??= await ask('PracticeLists', '');
     if (!lists) return;
     if (!kept) { fill(box, choose()); return; }
-    const view = await ask('Practice', kept);
+    view ??= await ask('Practice', kept);
     if (view) fill(box, shown(view));
   };
-  const keep = async now => {
+  const keep = async (now, view = null) => {
     kept = now;
     await yard.store.setFact(FACT, now);
-    await draw();
+    await draw(view);
   };
   // What Core cannot do is said and not kept.
   let problems = [];
   const typed = { setting: null, seconds: '60' };
   const act = async action => {
     const next = { ...kept, actions: [...kept.actions, action] };
-    problems = (await ask('Practice', next))?.problems ?? [];
-    await (problems.length ? draw() : keep(next));
+    const view = await ask('Practice', next);
+    problems = view?.problems ?? [];
+    await (problems.length ? draw() : keep(next, view));
   };
 
   function choose() {

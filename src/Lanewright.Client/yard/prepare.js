@@ -3,7 +3,7 @@ import { ask } from './core.js';
 import { groups, listOf, METHODS, take } from './begin.js';
 import { button, fill, h } from './dom.js';
 import { field } from './field.js';
-import { textOf } from './fold.js';
+import { CHECKED, isCheck, textOf } from './fold.js';
 import { write, yard } from './yard.js';
 
 const CHECKS = [
@@ -185,7 +185,7 @@ function table(grid) {
 // The ticks are remembered on this device; the note that says everything was checked is part of the record.
 function checklist(page) {
   const key = `checks ${page.id}`;
-  const note = page.fold.notes.find(one => String(one.payload.text).startsWith('Checked before the drop'));
+  const note = page.fold.notes.find(isCheck);
   const box = h('section', null, h('h2', null, 'Checklist'));
   if (note) {
     box.append(h('p', null, `✓ Checked by ${note.person}.`));
@@ -209,7 +209,7 @@ function checklist(page) {
       }), h('span', null, text))))), say,
     button('Everything is checked: keep a note', () => {
       const open = CHECKS.filter((_, i) => !done.has(i));
-      write('test.note', page.id, { text: open.length ? `Checked before the drop, except: ${open.join(' ')}` : 'Checked before the drop: everything on the list.' })
+      write('test.note', page.id, { text: open.length ? `${CHECKED}, except: ${open.join(' ')}` : `${CHECKED}: everything on the list.` })
         .then(() => page.redraw());
     }, 'quiet'));
     show();

@@ -167,7 +167,8 @@ export async function fetchTest(id) {
   return true;
 }
 
-async function call(path, { method = 'GET', body = undefined, type = 'application/json', take = [] } = {}) {
+/** Asks the server; throws with words for the person when something else answers or it refuses. */
+export async function call(path, { method = 'GET', body = undefined, type = 'application/json', take = [] } = {}) {
   const headers = { 'x-lanewright-page': pageVersion, ...(body === undefined ? {} : { 'content-type': type }) };
   const answer = await fetch(path, { method, body, headers, cache: 'no-store', credentials: 'same-origin', redirect: 'error' });
   const isOurs = answer.headers.has('x-lanewright');
