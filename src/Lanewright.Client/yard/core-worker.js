@@ -9,16 +9,18 @@ const exports = (async () => {
 exports.then(
   program => {
     postMessage({ ready: true, version: program.Version() });
-    setTimeout(() => warm(program, 3), 500);
+    setTimeout(() => warm(program, warmings), 500);
   },
   wrong => postMessage({ failed: String(wrong?.message ?? wrong) }));
 
-// The first answers take many times as long as later ones. These are to an invented test that nobody sees, while the person
-// looks for a field; a question of the page comes in between.
+// The first answers take many times as long as later ones: the interpreter compiles what it has gone through often enough.
+// These are to an invented test that nobody sees, while the person looks for a field; a question of the page comes in between.
+const warmings = 32;
+
 function warm(program, times) {
   if (!times) return postMessage({ warm: true });
   program.Live(JSON.stringify({ culture: 'en-US', units: 'us', kind: 'drop-test', fields: invented(times) }));
-  return setTimeout(() => warm(program, times - 1), 50);
+  return setTimeout(() => warm(program, times - 1), 20);
 }
 
 function invented(times) {
@@ -27,12 +29,12 @@ function invented(times) {
     'spreader.resolution': '0.1', 'spreader.current': '11.4', 'material.name': 'none', 'scale.id': 'none', 'scale.division': '0.1',
     'scale.capacity': '150', 'scale.class': 'iii', commonError: 'yes',
   };
-  for (let run = 0; run < 2; run++) {
-    Object.assign(fields, {
-      [`runs[${run}].pulses`]: String(2000 + 10 * run), [`runs[${run}].filled`]: '2',
-      [`runs[${run}].containers[0].tare`]: '2.5', [`runs[${run}].containers[0].gross`]: `42.${times}`,
-      [`runs[${run}].containers[1].tare`]: '2.5', [`runs[${run}].containers[1].gross`]: '42.5',
-    });
+  for (let run = 0; run < 10; run++) {
+    Object.assign(fields, { [`runs[${run}].pulses`]: String(4000 + 10 * run), [`runs[${run}].filled`]: '5' });
+    for (let container = 0; container < 5; container++) {
+      fields[`runs[${run}].containers[${container}].tare`] = '2.5';
+      fields[`runs[${run}].containers[${container}].gross`] = `42.${(times + 3 * run + container) % 10}`;
+    }
   }
   return fields;
 }
