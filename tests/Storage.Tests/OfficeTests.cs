@@ -20,6 +20,10 @@ public sealed class DemoServer : IAsyncLifetime
 
     internal HttpClient Client { get; private set; } = null!;
 
+    /// <summary>Everything that the server answers.</summary>
+    internal IReadOnlyList<Microsoft.AspNetCore.Http.Endpoint> Endpoints =>
+        [.. ((Microsoft.AspNetCore.Routing.IEndpointRouteBuilder)app).DataSources.SelectMany(source => source.Endpoints)];
+
     public async ValueTask InitializeAsync()
     {
         var stop = TestContext.Current.CancellationToken;

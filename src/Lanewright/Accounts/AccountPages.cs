@@ -84,8 +84,8 @@ internal static class AccountPages
         if (await FormAsync(context) is not { } form) return NotOurs();
         string name = form["name"].ToString().Trim(), code = form["code"].ToString(), password = form["password"].ToString();
         var wrong = new List<(string Field, string What)>();
-        if (name.Length is 0 or > AccountsDesk.LongestName || name.Any(char.IsControl))
-            wrong.Add(("name", $"Name: 1 to {AccountsDesk.LongestName} characters were expected."));
+        if (name.Length is 0 or > AccountsDesk.LongestName || name.Any(char.IsControl) || ApiTokens.LooksLike(name))
+            wrong.Add(("name", $"Name: 1 to {AccountsDesk.LongestName} characters were expected, not ending in{ApiTokens.Mark}."));
         if (PairingCodes.Clean(code).Length == 0) wrong.Add(("code", "Code: nothing was read; 16 letters and digits were expected."));
         if (PasswordRules.Fault(name, password) is { } fault) wrong.Add(("password", fault));
         else if (form["again"] != password) wrong.Add(("again", "The two passwords are not the same. Type both again."));

@@ -39,6 +39,37 @@ internal sealed class PairingCode
     public DateTimeOffset? Used { get; set; }
 }
 
+/// <summary>Lets another program use the API. The token itself is not kept, only its hash.</summary>
+public sealed class ApiToken
+{
+    /// <summary>Identity.</summary>
+    public long Id { get; set; }
+
+    /// <summary>What it is for; its entries stand under this name with a mark.</summary>
+    public required string Name { get; set; }
+
+    /// <summary>SHA-256 of the token, 64 lower-case hexadecimal digits.</summary>
+    public required string Hash { get; set; }
+
+    /// <summary>The role's word: what it may do.</summary>
+    public required string Role { get; set; }
+
+    /// <summary>Who made it.</summary>
+    public required string MadeBy { get; set; }
+
+    /// <summary>When it was made, UTC.</summary>
+    public required DateTimeOffset Made { get; set; }
+
+    /// <summary>Until when it may be used, UTC.</summary>
+    public required DateTimeOffset Until { get; set; }
+
+    /// <summary>When it was last used, UTC, to the hour; null for never.</summary>
+    public DateTimeOffset? LastUsed { get; set; }
+
+    /// <summary>When it was withdrawn, UTC; null while it was not.</summary>
+    public DateTimeOffset? Withdrawn { get; set; }
+}
+
 /// <summary>Something that happened to accounts; only added to.</summary>
 public sealed class AccountEvent
 {

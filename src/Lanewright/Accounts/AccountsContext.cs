@@ -15,6 +15,8 @@ internal abstract class AccountsContext(DbContextOptions options) : IdentityUser
 
     internal DbSet<PairingCode> Codes => Set<PairingCode>();
 
+    internal DbSet<ApiToken> Tokens => Set<ApiToken>();
+
     internal DbSet<AccountEvent> Log => Set<AccountEvent>();
 
     /// <summary>A context of its own over the place of the records.</summary>
@@ -42,6 +44,7 @@ internal abstract class AccountsContext(DbContextOptions options) : IdentityUser
         builder.Entity<IdentityUserLogin<string>>().ToTable("account_logins");
         builder.Entity<IdentityUserToken<string>>().ToTable("account_tokens");
         builder.Entity<PairingCode>().ToTable("account_codes");
+        builder.Entity<ApiToken>().ToTable("api_tokens").HasIndex(one => one.Hash).IsUnique();
         builder.Entity<AccountEvent>().ToTable("account_log");
     }
 

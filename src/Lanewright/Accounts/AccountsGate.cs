@@ -10,7 +10,7 @@ namespace Lanewright.Accounts;
 internal static class AccountsGate
 {
     private static readonly string[] Open =
-        [Server.HelloPath, "/api/me", "/sign-in", "/sign-out", "/pair", "/trust"];
+        [Server.HelloPath, "/api/me", OpenApiDocument.Path, "/sign-in", "/sign-out", "/pair", "/trust"];
 
     // What not every role may read; everything else may be read by all.
     private static readonly (string Path, PersonRole Least)[] Shut =
@@ -46,6 +46,12 @@ internal static class AccountsGate
         var request = context.Request;
         if (request.Path.StartsWithSegments("/api"))
         {
+            if (actor is null && TokenSignIn.Comes(context))
+            {
+                context.Response.Headers.WWWAuthenticate = "Bearer error=\"invalid_token\"";
+                return Problems.Answer(401, "The token is not known, withdrawn or too old.", "A supervisor makes tokens at /office/accounts.");
+            }
+
             return actor is null
                 ? Problems.Answer(401, "Nobody is signed in here.", "Sign in at /sign-in, then send it again.")
                 : Problems.Answer(403, $"This needs the role {Rights.Word(least)}.", $"{actor.Person} is signed in as {Rights.Word(actor.Role)}.");

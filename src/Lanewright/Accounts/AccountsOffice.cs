@@ -16,6 +16,8 @@ internal static class AccountsOffice
         var people = new OfficeData(store, TimeProvider.System);
         app.MapGet(Path, context => Show(context, people, []).Send(context));
         app.MapPost(Path + "/invite", context => Invite(context, people).Send(context));
+        app.MapPost(Path + "/token", context => Token(context, people).Send(context));
+        app.MapPost(Path + "/token/withdraw", context => Withdraw(context, people).Send(context));
         Change("/disable", (desk, form, by, address) => desk.DisableAsync(form["id"].ToString(), by, address));
         Change("/enable", (desk, form, by, address) => desk.EnableAsync(form["id"].ToString(), by, address));
         Change("/sign-out", (desk, form, by, address) => desk.SignOutEverywhereAsync(form["id"].ToString(), by, address));
@@ -40,9 +42,10 @@ internal static class AccountsOffice
         if (await AccountPages.FormAsync(context) is not { } form) return AccountPages.NotOurs();
         string person = form["person"].ToString().Trim(), role = form["role"].ToString();
         var typed = new Dictionary<string, object?> { ["Typed"] = person, ["TypedRole"] = role };
-        if (person.Length is 0 or > AccountsDesk.LongestName || person.Any(char.IsControl) || !AccountsDesk.IsRole(role))
+        if (person.Length is 0 or > AccountsDesk.LongestName || person.Any(char.IsControl) || !AccountsDesk.IsRole(role)
+            || ApiTokens.LooksLike(person))
         {
-            typed["Wrong"] = $"A name of 1 to {AccountsDesk.LongestName} characters and a role were expected.";
+            typed["Wrong"] = $"A name of 1 to {AccountsDesk.LongestName} characters, not ending in{ApiTokens.Mark}, and a role were expected.";
             return await Show(context, people, typed);
         }
 
@@ -60,12 +63,39 @@ internal static class AccountsOffice
         });
     }
 
+    private static async Task<IResult> Token(HttpContext context, OfficeData people)
+    {
+        if (await AccountPages.FormAsync(context) is not { } form) return AccountPages.NotOurs();
+        string name = form["name"].ToString().Trim(), role = form["role"].ToString(), days = form["days"].ToString();
+        var tokens = context.RequestServices.GetRequiredService<ApiTokens>();
+        var typed = new Dictionary<string, object?> { ["TokenName"] = name, ["TokenRole"] = role, ["TokenDays"] = days };
+        if (await tokens.FaultAsync(name, role, days, context.RequestAborted) is { } wrong)
+        {
+            typed["Wrong"] = wrong;
+            return await Show(context, people, typed);
+        }
+
+        var made = await tokens.MakeAsync(
+            name, role, int.Parse(days, System.Globalization.CultureInfo.InvariantCulture), Actors.Of(context)!.Person,
+            AccountPages.AddressOf(context), context.RequestAborted);
+        return await Show(context, people, new() { ["Made"] = made, ["Invited"] = $"{name}, {role}" });
+    }
+
+    private static async Task<IResult> Withdraw(HttpContext context, OfficeData people)
+    {
+        if (await AccountPages.FormAsync(context) is not { } form) return AccountPages.NotOurs();
+        var wrong = await context.RequestServices.GetRequiredService<ApiTokens>().WithdrawAsync(
+            form["id"].ToString(), Actors.Of(context)!.Person, AccountPages.AddressOf(context), context.RequestAborted);
+        return wrong is null ? Results.Redirect(Path) : await Show(context, people, new() { ["Wrong"] = wrong });
+    }
+
     private static async Task<IResult> Show(HttpContext context, OfficeData people, Dictionary<string, object?> parameters)
     {
         var services = context.RequestServices;
         var stop = context.RequestAborted;
         parameters["Token"] = AccountPages.Proof(context);
         parameters["Accounts"] = await services.GetRequiredService<AccountsDesk>().ListAsync(stop);
+        parameters["Tokens"] = await services.GetRequiredService<ApiTokens>().ListAsync(stop);
         parameters["Log"] = await services.GetRequiredService<AccountLog>().LatestAsync(Events, stop);
         parameters["Now"] = services.GetRequiredService<TimeProvider>().GetUtcNow();
         var register = (await people.PeopleAsync(stop)).Where(person => !person.Retired)
@@ -73,4 +103,5 @@ internal static class AccountsOffice
             .ToDictionary(group => group.Key, group => Rights.Word(group.First().Role), StringComparer.Ordinal);
         parameters["Register"] = (IReadOnlyDictionary<string, string>)register;
         return AccountPages.Page<AccountsPage>(parameters.ContainsKey("Wrong") ? 422 : 200, parameters);
-    }}
+    }
+}

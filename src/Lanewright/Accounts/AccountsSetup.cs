@@ -28,9 +28,10 @@ internal static class AccountsSetup
             identity.User.AllowedUserNameCharacters = "";
         }).AddEntityFrameworkStores<AccountsContext>();
         services.Configure<PasswordHasherOptions>(hasher => hasher.IterationCount = options.Limits.HashIterations);
-        services.AddScoped<AccountLog>().AddScoped<PairingCodes>().AddScoped<SignIns>().AddScoped<AccountsDesk>();
-        services.AddAuthentication(Scheme).AddCookie(Scheme, cookie =>
+        services.AddScoped<AccountLog>().AddScoped<PairingCodes>().AddScoped<SignIns>().AddScoped<AccountsDesk>().AddScoped<ApiTokens>();
+        services.AddAuthentication(Scheme).AddScheme<AuthenticationSchemeOptions, TokenSignIn>(TokenSignIn.Way, null).AddCookie(Scheme, cookie =>
         {
+            cookie.ForwardDefaultSelector = context => TokenSignIn.Comes(context) ? TokenSignIn.Way : null;
             cookie.Cookie.Name = "__Host-lanewright";
             cookie.Cookie.SecurePolicy = CookieSecurePolicy.Always;
             cookie.Cookie.HttpOnly = true;

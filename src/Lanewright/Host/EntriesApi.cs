@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Lanewright.Core.Register;
 using Lanewright.Storage;
 using Lanewright.Storage.Entries;
 
@@ -10,8 +11,31 @@ internal static class EntriesApi
     internal static void Map(WebApplication app, EntryStore store)
     {
         app.MapPost("/api/entries", request => Post(request.Request, store, request.RequestAborted).Send(request));
+        app.MapGet("/api/entries", context => Read(context, store).Send(context));
         app.MapGet("/api/quarantine", async (CancellationToken stop) =>
             ApiJson.Answer(new QuarantineAnswer(await store.QuarantineAsync(stop)), HostJson.Default.QuarantineAnswer));
+    }
+
+    private static async Task<IResult> Read(HttpContext context, EntryStore store)
+    {
+        // Who typed what and when, of everybody: as the audit page, for technicians and supervisors.
+        if (Actors.Mode(context) is AccountsMode.Accounts && Actors.Of(context) is not { Role: >= PersonRole.Technician })
+            return Problems.Answer(403, $"This needs the role {Rights.Word(PersonRole.Technician)}.");
+        if (!WholeNumber.Read(context.Request.Query["after"], out var after) || after is < 0)
+            return Problems.Answer(400, new EntryProblem("after", context.Request.Query["after"], "the number of the last entry that is known, from 0"));
+        if (!WholeNumber.Read(context.Request.Query["most"], out var most) || most is < 1 or > EntryStore.MostEntries)
+            return Problems.Answer(400, new EntryProblem("most", context.Request.Query["most"], $"1 to {EntryStore.MostEntries}"));
+        var entries = await store.ReadAsync(after ?? 0, most: (int)(most ?? EntryStore.MostEntries), stop: context.RequestAborted);
+        var last = await store.LastAsync(context.RequestAborted);
+        return ApiJson.Written(json =>
+        {
+            json.WriteStartObject();
+            json.WriteStartArray("entries");
+            foreach (var entry in entries) EntryWriter.Write(json, entry);
+            json.WriteEndArray();
+            json.WriteNumber("last", last.Number);
+            json.WriteEndObject();
+        });
     }
 
     private static async Task<IResult> Post(HttpRequest request, EntryStore store, CancellationToken stop)

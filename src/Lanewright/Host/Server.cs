@@ -55,6 +55,8 @@ internal static class Server
         EarlierTests.Map(app, store);
         RegisterApi.Map(app, store);
         PhotosApi.Map(app, store);
+        ReportsApi.Map(app, store);
+        OpenApiDocument.Map(app);
         OfficePages.Map(app, store);
         app.MapGet("/trust", () => new RazorComponentResult<Network.Pages.ReadyPage>());
         if (accounts) AccountsSetup.Map(app, store);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using Lanewright.Storage;
 using Lanewright.Storage.Entries;
@@ -19,9 +18,9 @@ internal static class TestsApi
         var state = (string?)request.Query["state"];
         if (state is not (null or "" or "open" or "all"))
             return Problems.Answer(400, new EntryProblem("state", state, "open or all"));
-        if (!Whole(request.Query["after"], out var after))
+        if (!WholeNumber.Read(request.Query["after"], out var after))
             return Problems.Answer(400, new EntryProblem("after", request.Query["after"], "the whole number that an answer gave as next"));
-        if (!Whole(request.Query["most"], out var most) || most is < 1 or > TestQuery.MostTests)
+        if (!WholeNumber.Read(request.Query["most"], out var most) || most is < 1 or > TestQuery.MostTests)
             return Problems.Answer(400, new EntryProblem("most", request.Query["most"], $"1 to {TestQuery.MostTests}"));
 
         var query = new TestQuery
@@ -55,14 +54,5 @@ internal static class TestsApi
             json.WriteEndArray();
             json.WriteEndObject();
         });
-    }
-
-    private static bool Whole(string? text, out long? value)
-    {
-        value = null;
-        if (string.IsNullOrEmpty(text)) return true;
-        if (!long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)) return false;
-        value = number;
-        return true;
     }
 }

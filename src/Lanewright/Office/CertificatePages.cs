@@ -21,8 +21,11 @@ internal sealed class CertificatePages(OfficeData data, string? keyFolder)
 
     private void Map(WebApplication app)
     {
-        app.MapGet("/office/tests/{id}/certificate.pdf", (string id, string? paper, HttpContext context) => Pdf(id, paper, context));
-        app.MapGet("/office/tests/{id}/certificate.xml", (string id, HttpContext context) => Xml(id, context));
+        foreach (var root in new[] { "/office", "/api" })
+        {
+            app.MapGet(root + "/tests/{id}/certificate.pdf", (string id, string? paper, HttpContext context) => Pdf(id, paper, context));
+            app.MapGet(root + "/tests/{id}/certificate.xml", (string id, HttpContext context) => Xml(id, context));
+        }
     }
 
     private async Task<IResult> Pdf(string id, string? paper, HttpContext context)

@@ -125,6 +125,50 @@ namespace Lanewright.Accounts.Migrations.Postgres
                     b.ToTable("account_log", (string)null);
                 });
 
+            modelBuilder.Entity("Lanewright.Accounts.ApiToken", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<long?>("LastUsed")
+                        .HasColumnType("bigint");
+
+                    b.Property<long>("Made")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("MadeBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<long>("Until")
+                        .HasColumnType("bigint");
+
+                    b.Property<long?>("Withdrawn")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("api_tokens", (string)null);
+                });
+
             modelBuilder.Entity("Lanewright.Accounts.PairingCode", b =>
                 {
                     b.Property<long>("Id")
