@@ -11,6 +11,7 @@ return args switch
     ["diagnosis"] => DiagnosisCampaign.Run(500, DiagnosisCampaign.ReportedSeed),
     ["diagnosis", "--cases", _] => DiagnosisCampaign.Run(Number(2), DiagnosisCampaign.ReportedSeed),
     ["diagnosis", "--cases", _, "--seed", _] => DiagnosisCampaign.Run(Number(2), (ulong)Number(4)),
+    ["season-drift", ..] when args.Length <= 3 => DriftCampaign.Run(Count(2000), (ulong)Seed()),
     ["kills", ..] when args.Length <= 3 => await KillsAsync(),
     ["wal-cuts", ..] when args.Length <= 3 => await CutsAsync(),
     ["register", ..] when args.Length <= 3 =>
@@ -54,6 +55,7 @@ static int Usage()
                liquid-coverage [calibrations per stratum, 2000] [seed, 1]
                use-coverage [calibrations per stratum, 2000] [seed, 1]   static checks, brines, spread patterns
                diagnosis [--cases N, 500] [--seed S, 20261]   practice spreaders with known faults
+               season-drift [seasons per stratum, 2000] [seed, 1]   planted drift, false alarms, day of leaving the tolerance
                kills [kills, 500] [seed, 1]            SIGKILL of the server while clients send
                wal-cuts [cases, 10000] [seed, 1]       the database's log cut or garbled
                register [spreaders, 3000] [tests, 50000]   timing of a large register
