@@ -80,6 +80,8 @@ internal static class PagesTiming
             "/office/compare", $"/office/compare?a={test}&b={LargeRegister.Test(3)}", "/office/people", "/office/scales", "/office/materials", "/office/depots",
             "/office/rules", "/office/rules/rules/edit", "/office/audit", "/office/audit?before=5000", "/office/who", "/office/search?q=HR-14", "/office/search?q=Depot+7",
             "/office/search?q=2026-01-14", "/office/register/spreaders.csv", "/office/import",
+            "/office/reports", "/office/reports/fleet", "/office/reports/due", "/office/reports/season", "/office/reports/before-after", "/office/reports/scales",
+            "/api/reports/season", $"/api/tests/{test}/report", "/api/entries",
             "/api/tests", "/api/tests?state=open", "/api/tests?q=test+49", $"/api/tests?spreader={spreader}", $"/api/tests/{test}/entries", "/api/register",
             $"/api/spreaders/{spreader}/events", "/api/quarantine", "/api/me",
         ];

@@ -27,12 +27,22 @@ public sealed record TestQuery
     /// <summary>Words that must all be found in title, spreader, place, people, material or day; null for all.</summary>
     public string? Words { get; init; }
 
+    /// <summary>Only tests of this day (<c>2026-09-01</c>) or later; null for all.</summary>
+    public string? Since { get; init; }
+
     /// <summary>Only tests last touched before this number, for the next page; null from the latest on.</summary>
     public long? Before { get; init; }
 
     /// <summary>How many at most, 1 to <see cref="MostTests"/>.</summary>
     public int Most { get; init; } = 100;
 }
+
+/// <summary>How a scale was used.</summary>
+/// <param name="Scale">Its name as typed in the tests.</param>
+/// <param name="Tests">How many tests it weighed.</param>
+/// <param name="First">Day of the first.</param>
+/// <param name="Last">Day of the last.</param>
+public sealed record ScaleUse(string Scale, int Tests, string First, string Last);
 
 public sealed partial class EntryStore
 {
@@ -99,10 +109,42 @@ public sealed partial class EntryStore
         });
     }
 
+    /// <summary>Every test of a day or later, with its results.</summary>
+    public Task<IReadOnlyList<ListedTest>> TestsSinceAsync(DateOnly day, CancellationToken stop = default)
+    {
+        var query = new TestQuery { Since = Day(day) };
+        return WithAsync<IReadOnlyList<ListedTest>>(async context =>
+        {
+            var tests = Filtered(context.Tests, query);
+            var rows = await tests.OrderByDescending(row => row.LastNumber).ToListAsync(stop);
+            var results = (await context.TestResults.Join(tests, result => result.Test, test => test.Id, (result, _) => result).ToListAsync(stop))
+                .ToLookup(row => row.Test);
+            return [.. rows.Select(row => new ListedTest(row, [.. results[row.Id].OrderBy(result => result.Position)]))];
+        });
+    }
+
+    /// <summary>How often each scale, by its name as typed, weighed since a day; in no order.</summary>
+    public Task<IReadOnlyList<ScaleUse>> ScaleUsesAsync(DateOnly since, CancellationToken stop = default)
+    {
+        var query = new TestQuery { Since = Day(since) };
+        return WithAsync<IReadOnlyList<ScaleUse>>(async context => await Filtered(context.Tests, query).Where(row => row.Scale != "")
+            .GroupBy(row => row.Scale)
+            .Select(group => new ScaleUse(group.Key, group.Count(), group.Min(row => row.Date)!, group.Max(row => row.Date)!)).ToListAsync(stop));
+    }
+
+    /// <summary>Whether any test's data are made up for demonstration or practice.</summary>
+    public Task<bool> AnyInventedAsync(CancellationToken stop = default) =>
+        WithAsync(context => context.Tests.AnyAsync(row => row.Invented, stop));
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
     private static IQueryable<TestRow> Filtered(IQueryable<TestRow> tests, TestQuery query)
     {
         if (query.OpenOnly) tests = tests.Where(row => row.State == TestRow.Open);
         if (query.Spreader is { } spreader) tests = tests.Where(row => row.Spreader == spreader);
+#pragma warning disable CA1309 // Use ordinal string comparison: the database compares; days are digits, which all order alike.
+        if (query.Since is { } since) tests = tests.Where(row => string.Compare(row.Date, since) >= 0);
+#pragma warning restore CA1309
         if (query.Before is { } before) tests = tests.Where(row => row.LastNumber < before);
         foreach (var word in (query.Words ?? "").ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {

@@ -57,7 +57,8 @@ public sealed class MigrationTests
         Assert.True(report.IsWhole);
         Assert.True(report is { Entries: > 3, Photos: 1 });
         Assert.NotEmpty(await store.QuarantineAsync(stop));
-        var (_, rebuilt) = await store.RebuildAsync(stop);
+        var (opened, rebuilt) = await store.RebuildAsync(stop);
+        Assert.Equal(rebuilt, opened);
         Assert.Equal(rebuilt, await store.ComputedDigestAsync(stop));
         Assert.Contains((await store.TestsAsync(new(), stop)), test => test.Results.Count == 1 && test.Test.Verdict == "adopt");
         Assert.Equal(AppendStatus.Accepted, (await store.AppendAsync([new Drafts("new", 900).Spreader("sp-new", "HR")], stop)).Results[0].Status);

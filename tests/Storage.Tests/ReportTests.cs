@@ -53,6 +53,26 @@ public sealed class ReportTests(DemoServer server) : IClassFixture<DemoServer>
     }
 
     [Fact]
+    public async Task The_use_of_the_scales_is_what_the_tests_themselves_say_and_invented_data_are_called_so()
+    {
+        using var data = new OfficeData(server.Store, TimeProvider.System);
+        var report = (await new OfficeReports(data).MakeAsync("scales", Stop))!;
+        Assert.Contains("invented", report.About, StringComparison.Ordinal);
+        var start = (await data.RulesAsync(Stop)).SeasonStart((await data.SpreadersAsync(Stop)).Day);
+        var uses = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var test in await server.Store.TestsSinceAsync(start, Stop))
+        {
+            if ((await server.Store.FoldAsync(test.Test.Id, Stop))!.Text("scale.id") is not { Length: > 0 } scale) continue;
+            uses[scale] = uses.GetValueOrDefault(scale) + 1;
+        }
+
+        Assert.NotEmpty(uses);
+        Assert.Equal(
+            uses.OrderBy(use => use.Key, StringComparer.Ordinal).Select(use => (use.Key, (double?)use.Value)),
+            report.Rows.Where(row => row[4].Number > 0).Select(row => (row[0].Text, row[4].Number)).OrderBy(row => row.Text, StringComparer.Ordinal));
+    }
+
+    [Fact]
     public async Task The_fleet_is_the_spreaders_in_use_and_the_season_counts_them_once()
     {
         using var data = new OfficeData(server.Store, TimeProvider.System);

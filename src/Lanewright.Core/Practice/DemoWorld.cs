@@ -79,7 +79,13 @@ public sealed partial class DemoWorld
             spreaders.Add(District(i, start));
         foreach (var spreader in spreaders)
             county.Add("register.spreader", spreader.Subject, Technician, start, json => Write(json, spreader));
-        Simple("register.rules", start, json => json.WriteString("tolerance", "5 %"), "rules");
+        Simple("register.rules", start, json =>
+        {
+            json.WriteString("tolerance", "5 %");
+            json.WriteStartObject("yard");
+            json.WriteString("name", "Hollin Ridge County road department (invented)");
+            json.WriteEndObject();
+        }, "rules");
     }
 
     private void Scales(DateTimeOffset start)

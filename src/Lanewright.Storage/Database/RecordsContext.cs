@@ -48,6 +48,7 @@ internal abstract class RecordsContext(DbContextOptions options) : DbContext(opt
             test.HasIndex(t => new { t.Kind, t.Spreader, t.DecidedAt });
             test.HasIndex(t => t.Date);
             test.HasIndex(t => t.SpreaderName);
+            test.HasIndex(t => t.Invented);
         });
         modelBuilder.Entity<TestResultRow>().ToTable("test_results").HasKey(result => new { result.Test, result.Position });
         modelBuilder.Entity<RegisterItem>(item =>

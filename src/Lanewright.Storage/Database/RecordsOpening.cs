@@ -1,3 +1,5 @@
+using Lanewright.Storage.Entries;
+using Lanewright.Storage.Folding;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -23,10 +25,25 @@ internal static class RecordsOpening
             var applied = (await context.Database.GetAppliedMigrationsAsync(stop)).ToList();
             if (applied.FirstOrDefault(name => !known.Contains(name)) is { } newer) throw Newer(place, newer);
             if (applied.Count == 0 && opening is not Opening.Make) throw None(place);
-            if (applied.Count == known.Count) return;
-            if (applied.Count > 0 && place.File is not null) Copy(place, known[^1]);
-            await context.Database.MigrateAsync(stop);
+            if (applied.Count < known.Count)
+            {
+                if (applied.Count > 0 && place.File is not null) Copy(place, known[^1]);
+                await context.Database.MigrateAsync(stop);
+            }
+
+            await RefillAsync(context, stop);
         }
+    }
+
+    // A migration that changes what is computed leaves the list of tests empty; it is filled again here, wholly or not at all,
+    // so that a program killed meanwhile does it at its next start.
+    private static async Task RefillAsync(RecordsContext context, CancellationToken stop)
+    {
+        if (await context.Tests.AnyAsync(stop) || !await context.Entries.AnyAsync(entry => entry.Kind.StartsWith(EntryKinds.TestPrefix), stop))
+            return;
+        await using var whole = await context.Database.BeginTransactionAsync(stop);
+        await Projector.RebuildAsync(context, stop);
+        await whole.CommitAsync(stop);
     }
 
     /// <summary>What is wrong with a SQLite file, found without writing to it; null for a whole file of ours.</summary>

@@ -57,6 +57,8 @@ internal sealed record Projection(
             BegunAt = first.At,
             BegunBy = first.Person,
             LastNumber = last.Number,
+            Scale = fold.Text("scale.id") ?? "",
+            Invented = fold.Text("invented") is { Length: > 0 } word && word is not ("no" or "false"),
             Search = string.Join(' ', texts.Append(fold.Id)).ToLowerInvariant(),
         };
         return (row, results);

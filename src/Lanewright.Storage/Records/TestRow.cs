@@ -77,6 +77,12 @@ public sealed record TestRow
     /// <summary>Number of its latest entry.</summary>
     public required long LastNumber { get; init; }
 
+    /// <summary>The scale that weighed, as typed; empty when nobody said.</summary>
+    public string Scale { get; init; } = "";
+
+    /// <summary>Whether its data are made up for demonstration or practice.</summary>
+    public bool Invented { get; init; }
+
     /// <summary>What a search looks in, in small letters.</summary>
     [JsonIgnore]
     public string Search { get; init; } = "";

@@ -21,7 +21,7 @@ internal sealed class OfficeReports(OfficeData data)
     internal async Task<ReportSheet?> MakeAsync(string word, CancellationToken stop)
     {
         var title = All.FirstOrDefault(report => report.Word == word).Title;
-        return word switch
+        var report = word switch
         {
             "fleet" => Fleet(title, await data.SpreadersAsync(stop)),
             "due" => Due(title, await data.SpreadersAsync(stop)),
@@ -30,6 +30,10 @@ internal sealed class OfficeReports(OfficeData data)
             "scales" => await ScalesAsync(title, stop),
             _ => null,
         };
+        // A yard that keeps practice beside its own records must not take one for the other.
+        return report is not null && await data.Store.AnyInventedAsync(stop)
+            ? report with { About = report.About + " The records hold invented data, made up for practice or demonstration." }
+            : report;
     }
 
     private static ReportSheet Fleet(string title, SpreaderState state) => new(
@@ -62,7 +66,7 @@ internal sealed class OfficeReports(OfficeData data)
     {
         var state = await data.SpreadersAsync(stop);
         var start = (await data.RulesAsync(stop)).SeasonStart(state.Day);
-        var tests = (await SeasonTestsAsync(start, stop)).ToLookup(test => test.Test.Spreader ?? "", StringComparer.Ordinal);
+        var tests = (await data.Store.TestsSinceAsync(start, stop)).ToLookup(test => test.Test.Spreader ?? "", StringComparer.Ordinal);
         var rows = state.InUse.GroupBy(one => one.Record.Depot, StringComparer.Ordinal).OrderBy(depot => depot.Key, NaturalOrder.Instance).Select(depot =>
         {
             var own = depot.SelectMany(one => tests[one.Id]).ToList();
@@ -89,7 +93,7 @@ internal sealed class OfficeReports(OfficeData data)
     {
         var state = await data.SpreadersAsync(stop);
         var start = (await data.RulesAsync(stop)).SeasonStart(state.Day);
-        var tests = (await SeasonTestsAsync(start, stop)).ToLookup(test => test.Test.Spreader ?? "", StringComparer.Ordinal);
+        var tests = (await data.Store.TestsSinceAsync(start, stop)).ToLookup(test => test.Test.Spreader ?? "", StringComparer.Ordinal);
         List<IReadOnlyList<ReportSheetCell>> rows = [];
         foreach (var one in state.InUse)
         {
@@ -115,19 +119,11 @@ internal sealed class OfficeReports(OfficeData data)
             rows);
     }
 
-    // A test names its scale by name; only its own entries say which one stands.
     private async Task<ReportSheet> ScalesAsync(string title, CancellationToken stop)
     {
         var state = await data.SpreadersAsync(stop);
         var start = (await data.RulesAsync(stop)).SeasonStart(state.Day);
-        var uses = new Dictionary<string, List<string>>(StringComparer.Ordinal);
-        foreach (var test in await SeasonTestsAsync(start, stop))
-        {
-            if (await data.Store.FoldAsync(test.Test.Id, stop) is not { } fold || fold.Text("scale.id") is not { } scale) continue;
-            if (!uses.TryGetValue(scale, out var days)) uses.Add(scale, days = []);
-            days.Add(test.Test.Date);
-        }
-
+        var uses = (await data.Store.ScaleUsesAsync(start, stop)).ToDictionary(use => use.Scale, StringComparer.Ordinal);
         var known = (await data.RowsAsync(RegisterKind.Scale, stop)).ToList();
         var rows = known.Where(row => !row.Item.Retired || uses.ContainsKey(row.Texts.GetValueOrDefault("id", ""))).Select(row => Row(
             row.Texts.GetValueOrDefault("id", ""), row.Texts.GetValueOrDefault("depot", ""), row.Texts.GetValueOrDefault("kind", ""), row.Texts.GetValueOrDefault("verified", "")));
@@ -143,27 +139,14 @@ internal sealed class OfficeReports(OfficeData data)
 
         IReadOnlyList<ReportSheetCell> Row(string name, string depot, string kind, string verified)
         {
-            var days = uses.GetValueOrDefault(name, []).Where(day => day.Length > 0).Order(StringComparer.Ordinal).ToList();
-            var age = OfficeText.ReadDay(verified) is { } checkedOn && days.Count > 0 && OfficeText.ReadDay(days[^1]) is { } used ? used.DayNumber - checkedOn.DayNumber : (int?)null;
+            var use = uses.GetValueOrDefault(name);
+            var age = OfficeText.ReadDay(verified) is { } checkedOn && OfficeText.ReadDay(use?.Last ?? "") is { } used ? used.DayNumber - checkedOn.DayNumber : (int?)null;
             return
             [
-                name, depot, kind, verified, Count(uses.GetValueOrDefault(name, []).Count), days.Count > 0 ? days[0] : "", days.Count > 0 ? days[^1] : "",
-                age is { } number ? Count(number) : None,
+                name, depot, kind, verified, Count(use?.Tests ?? 0), use?.First ?? "", use?.Last ?? "",
+                age is { } apart ? Count(apart) : None,
             ];
         }
-    }
-
-    private async Task<List<ListedTest>> SeasonTestsAsync(DateOnly start, CancellationToken stop)
-    {
-        List<ListedTest> found = [];
-        var query = new TestQuery { Most = TestQuery.MostTests };
-        for (var some = await data.Store.TestsAsync(query, stop); some.Count > 0;
-            some = await data.Store.TestsAsync(query with { Before = some[^1].Test.LastNumber }, stop))
-        {
-            found.AddRange(some.Where(test => OfficeText.ReadDay(test.Test.Date) >= start));
-        }
-
-        return found;
     }
 
     private static DateTimeOffset Decided(ListedTest test) => test.Test.DecidedAt ?? test.Test.BegunAt;
