@@ -19,6 +19,11 @@ return args switch
     ["pages", ..] when args.Length <= 4 =>
         await PagesTiming.RunAsync(Count(3000), args.Length > 2 ? Seed() : 50_000, args.Length > 3 ? args[3] : null, CancellationToken.None),
     ["booklet", ..] when args.Length <= 2 => BookletTiming.Run(Count(500)),
+    ["season-rows", ..] when args.Length <= 2 => SeasonRows.Import(Count(20)),
+    ["season-applied", ..] when args.Length <= 2 => SeasonRows.Applied(Count(100)),
+    ["season-coverage", ..] when args.Length <= 3 => Coverage(),
+    ["season-kills", ..] when args.Length <= 3 => LogKillsRun(),
+    ["season-mutations", ..] when args.Length <= 3 => Mutations(),
     ["yard"] => await YardTiming.RunAsync(),
     ["pictures"] => await Pictures.RunAsync(),
     _ => Usage(),
@@ -29,6 +34,31 @@ int Count(int otherwise) => args.Length > 1 ? int.Parse(args[1], NumberStyles.No
 int Seed() => args.Length > 2 ? int.Parse(args[2], NumberStyles.None, CultureInfo.InvariantCulture) : 1;
 
 int Number(int at) => int.Parse(args[at], NumberStyles.None, CultureInfo.InvariantCulture);
+
+int Coverage()
+{
+    var tally = SeasonCoverage.Run(Count(50), Seed());
+    Console.WriteLine($"{tally.Seasons} seasons");
+    Console.WriteLine(SeasonCoverage.Say("spreaders", tally.Spreaders));
+    Console.WriteLine(SeasonCoverage.Say("depots", tally.Depots));
+    Console.WriteLine(SeasonCoverage.Say("whole seasons", tally.Wholes));
+    return tally.Spreaders.Held is var held && held >= 0.93 * tally.Spreaders.All && held <= 0.97 * tally.Spreaders.All ? 0 : 1;
+}
+
+int LogKillsRun()
+{
+    var tally = LogKills.Run(Count(100), Seed());
+    Console.WriteLine($"{tally.Kills} kills of an import of {tally.Rows} rows, {tally.Ends} times to its end; {tally.Wrong} times something lost, doubled or different");
+    return tally.Wrong == 0 ? 0 : 1;
+}
+
+int Mutations()
+{
+    var tally = LogMutations.Run(Count(10_000), Seed());
+    Console.WriteLine($"{tally.Files} damaged files: {tally.Refused} refused whole, {tally.Rows} rows accepted, {tally.RefusedRows} rows refused with a reason; {tally.Wrong.Count} wrong");
+    foreach (var one in tally.Wrong.Take(20)) Console.WriteLine(one);
+    return tally.Wrong.Count == 0 ? 0 : 1;
+}
 
 async Task<int> KillsAsync()
 {
@@ -62,6 +92,11 @@ static int Usage()
                pages [spreaders, 3000] [tests, 50000] [folder to keep the register in]
                                                        timing of every page over a large register; memory of the server
                booklet [cards, 500]                    time and memory of one booklet of cab cards, against their limits
+               season-rows [million rows, 20]          taking logs in from CSV: rows for each second
+               season-applied [million rows, 100]      what was spread, over 1, 10, 100 million rows, against plain SQL
+               season-coverage [seasons, 50] [seed, 1] invented seasons: how often the ledger's intervals hold the truth
+               season-kills [kills, 100] [seed, 1]     SIGKILL while logs are taken in
+               season-mutations [files, 10000] [seed, 1]   damaged logs: every row accounted for
                yard                                    timing of the yard pages in Chromium, against their limits
                pictures                                takes the pictures of the guide
         """);

@@ -29,6 +29,8 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     RecordsCommands.Rebuild(),
     RecordsCommands.Check(),
     RegisterCommand.Make(),
+    LogsCommand.Make(),
+    PracticeSeasonCommand.Make(),
 };
 if (args.Length == 0) args = ["--help"];
 var parsed = root.Parse(args);

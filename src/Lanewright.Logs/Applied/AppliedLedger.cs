@@ -1,0 +1,288 @@
+using DuckDB.NET.Data;
+using Lanewright.Core.Season;
+using Lanewright.Core.Uncertainty;
+using Lanewright.Logs.Rows;
+using Lanewright.Logs.Store;
+
+namespace Lanewright.Logs.Applied;
+
+/// <summary>What a ledger's lines are about.</summary>
+public enum AppliedBy
+{
+    /// <summary>The whole season.</summary>
+    Season,
+
+    /// <summary>Each depot.</summary>
+    Depot,
+
+    /// <summary>Each spreader.</summary>
+    Spreader,
+
+    /// <summary>Each day of the rows' own zone.</summary>
+    Day,
+
+    /// <summary>Each storm.</summary>
+    Storm,
+
+    /// <summary>Each route.</summary>
+    Route,
+
+    /// <summary>Each road segment.</summary>
+    Segment,
+
+    /// <summary>Each material.</summary>
+    Material,
+}
+
+/// <summary>What to compute.</summary>
+public sealed record AppliedQuestion
+{
+    /// <summary>What lines are about.</summary>
+    public AppliedBy By { get; init; }
+
+    /// <summary>Only this season, such as 2026-27; null for all.</summary>
+    public string? Season { get; init; }
+
+    /// <summary>Constants of the spreaders.</summary>
+    public required IReadOnlyList<SeasonConstant> Constants { get; init; }
+
+    /// <summary>Storms; null: found from pauses.</summary>
+    public IReadOnlyList<Storm>? Storms { get; init; }
+
+    /// <summary>A pause of all spreaders of a depot that ends a storm, hours; without a list of storms.</summary>
+    public double StormPauseHours { get; init; } = 12;
+
+    /// <summary>An interval counts as over or under when it differs from its target by more than this share.</summary>
+    public double Band { get; init; } = 0.1;
+
+    /// <summary>Coverage probability of intervals.</summary>
+    public double Probability { get; init; } = 0.95;
+}
+
+/// <summary>One line of the ledger. Values are SI.</summary>
+/// <param name="Name">What it is about; empty for rows that do not say.</param>
+/// <param name="Mass">Mass spread, with its error sources.</param>
+/// <param name="Expanded">Half the width of its interval.</param>
+/// <param name="TargetMass">Mass that the targets asked for, over the distance that is known; kg.</param>
+/// <param name="AppliedOnTarget">Mass spread where a target and a distance are known; compare it with <paramref name="TargetMass"/>.</param>
+/// <param name="Metres">Distance spread over.</param>
+/// <param name="Seconds">Time spread, gaps not counted.</param>
+/// <param name="OverSeconds">Time above the band of the target.</param>
+/// <param name="UnderSeconds">Time below it.</param>
+/// <param name="Rows">Rows.</param>
+/// <param name="Gaps">Rows behind a gap.</param>
+/// <param name="Resets">Rows in whose interval the counter began again.</param>
+/// <param name="CountsWithoutConstant">Counts at moments at which no constant was valid: they are in no mass.</param>
+/// <param name="Constants">How many constants are behind it.</param>
+public sealed record AppliedLine(
+    string Name, Measured Mass, double Expanded, double TargetMass, double AppliedOnTarget, double Metres, double Seconds, double OverSeconds,
+    double UnderSeconds, long Rows, long Gaps, long Resets, double CountsWithoutConstant, int Constants);
+
+/// <summary>The lines and their sum.</summary>
+/// <param name="Lines">In order of name.</param>
+/// <param name="Total">All together, with what the lines share.</param>
+public sealed record AppliedAnswer(IReadOnlyList<AppliedLine> Lines, AppliedLine Total);
+
+/// <summary>
+/// Turns stored rows into mass. The engine adds up counts by group and constant; Core turns those sums into mass with its
+/// uncertainty, so that there is one formula for it.
+/// </summary>
+public static class AppliedLedger
+{
+    /// <summary>Computes a ledger over the rows of a folder.</summary>
+    /// <exception cref="LogException">There are none, or they cannot be read.</exception>
+    public static AppliedAnswer Compute(LogFolder folder, AppliedQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        ArgumentNullException.ThrowIfNull(question);
+        var files = folder.Files();
+        if (files.Count == 0) throw new LogException("No logs are taken in yet. Take some in with 'lanewright logs import'.");
+        // The folder of work belongs to imports, which may run meanwhile.
+        using var engine = Engine.Open(Path.Combine(Path.GetTempPath(), $"lanewright-logs-{Environment.ProcessId}"));
+        return Compute(engine, RowTable.Read(files), question);
+    }
+
+    internal static AppliedAnswer Compute(Engine engine, string source, AppliedQuestion question)
+    {
+        ConstantTable.Check(question.Constants);
+        WriteConstants(engine, question.Constants);
+        var sql = Sql(engine, source, question);
+        var groups = new Dictionary<string, Sums>(StringComparer.Ordinal);
+        var total = new Sums();
+        engine.Ask(sql, row =>
+        {
+            var name = row.IsDBNull(0) ? "" : row.GetString(0);
+            if (!groups.TryGetValue(name, out var sums)) groups.Add(name, sums = new());
+            sums.Add(row, question.Constants);
+            total.Add(row, question.Constants);
+        });
+        return new(
+            [.. groups.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => one.Value.Line(one.Key, $"{question.By}:{one.Key}", question.Probability))],
+            total.Line("", "all", question.Probability));
+    }
+
+    /// <summary>The one pass over the rows.</summary>
+    internal static string Sql(Engine engine, string source, AppliedQuestion question)
+    {
+        var where = question.Season is { } season ? $"WHERE r.season = {Engine.Text(season)}" : "";
+        var storms = question.By is AppliedBy.Storm;
+        if (storms) WriteStorms(engine, source, where, question);
+        var name = question.By switch
+        {
+            AppliedBy.Season => "r.season",
+            AppliedBy.Depot => "r.depot",
+            AppliedBy.Spreader => "r.spreader",
+            AppliedBy.Day => $"((epoch_us(r.moment) + {LocalOffset(engine, source)}) // 86400000000)",
+            AppliedBy.Storm => "storms.name",
+            AppliedBy.Route => "r.route",
+            AppliedBy.Segment => "r.segment",
+            AppliedBy.Material => "r.material",
+            _ => throw new ArgumentOutOfRangeException(nameof(question), question.By, null),
+        };
+        var low = Engine.Number(1 - question.Band);
+        var high = Engine.Number(1 + question.Band);
+        return
+            $"""
+            SELECT {(question.By is AppliedBy.Day ? "strftime(make_timestamp(name * 86400000000), '%Y-%m-%d')" : "name")} AS name, * EXCLUDE (name) FROM (
+                SELECT {name} AS name, c.id AS id, sum(r.counts) AS counts, count(r.counts) AS intervals, count(*) AS "rows",
+                    sum(r.target * r.metres) AS wanted, sum(CASE WHEN r.target * r.metres IS NOT NULL THEN r.counts * c.k END) AS given,
+                    sum(r.metres) AS metres, sum(CASE WHEN NOT r.gap THEN r.seconds END) AS seconds,
+                    sum(CASE WHEN NOT r.gap AND r.counts * c.k > {high} * r.target * r.metres THEN r.seconds END) AS over,
+                    sum(CASE WHEN NOT r.gap AND r.counts * c.k < {low} * r.target * r.metres THEN r.seconds END) AS under,
+                    count(*) FILTER (WHERE r.gap) AS gaps, count(*) FILTER (WHERE r.reset) AS resets
+                FROM {source} r
+                LEFT JOIN constants c ON c.spreader = r.spreader AND r.moment >= c.lo AND r.moment < c.hi
+                {(storms ? "LEFT JOIN storms ON storms.depot = r.depot AND r.moment >= storms.lo AND r.moment < storms.hi" : "")}
+                {where}
+                GROUP BY ALL)
+            """;
+    }
+
+    internal static void WriteConstants(Engine engine, IReadOnlyList<SeasonConstant> constants)
+    {
+        engine.Run("CREATE OR REPLACE TABLE constants (id INTEGER, spreader VARCHAR, lo TIMESTAMPTZ, hi TIMESTAMPTZ, k DOUBLE)");
+        foreach (var some in constants.Select((one, i) =>
+            $"({i}, {Engine.Text(one.Spreader)}, {Moment(one.From)}, {(one.To is { } to ? Moment(to) : "'infinity'")}, {Engine.Number(one.MassPerCount)})").Chunk(1000))
+            engine.Run("INSERT INTO constants VALUES " + string.Join(", ", some));
+    }
+
+    private static string Moment(DateTimeOffset moment) => $"make_timestamptz({(moment.UtcTicks - DateTime.UnixEpoch.Ticks) / 10}::BIGINT)";
+
+    private static void WriteStorms(Engine engine, string source, string where, AppliedQuestion question)
+    {
+        engine.Run("CREATE OR REPLACE TABLE storms (name VARCHAR, depot VARCHAR, lo TIMESTAMPTZ, hi TIMESTAMPTZ)");
+        if (question.Storms is { } listed)
+        {
+            foreach (var storm in listed)
+                engine.Run(
+                    storm.Depot is { } depot
+                        ? $"INSERT INTO storms VALUES ({Engine.Text(storm.Name)}, {Engine.Text(depot)}, {Moment(storm.From)}, {Moment(storm.To)})"
+                        : $"INSERT INTO storms SELECT {Engine.Text(storm.Name)}, depot, {Moment(storm.From)}, {Moment(storm.To)} FROM (SELECT DISTINCT depot FROM {source})");
+            return;
+        }
+
+        // Quarters of an hour in which a depot's spreaders counted; a new storm begins where the one before is long ago.
+        engine.Run(
+            $"""
+            INSERT INTO storms
+            WITH busy AS (
+                SELECT DISTINCT r.depot AS depot, epoch_us(r.moment) // 900000000 AS quarter FROM {source} r {where}{(where.Length == 0 ? "WHERE" : " AND")} r.counts > 0),
+            begun AS (
+                SELECT depot, quarter, coalesce(quarter - lag(quarter) OVER w > {Engine.Number(question.StormPauseHours * 4)}, true)::INTEGER AS begins
+                FROM busy WINDOW w AS (PARTITION BY depot ORDER BY quarter)),
+            numbered AS (SELECT depot, quarter, sum(begins) OVER (PARTITION BY depot ORDER BY quarter) AS storm FROM begun),
+            spans AS (SELECT depot, storm, min(quarter) AS first, max(quarter) AS last FROM numbered GROUP BY depot, storm)
+            SELECT depot || ' ' || strftime(make_timestamp(first * 900000000), '%Y-%m-%d %H:%M') || ' UTC', depot,
+                make_timestamptz(first * 900000000), make_timestamptz((last + 1) * 900000000)
+            FROM spans
+            """);
+    }
+
+    // Microseconds that the clocks of the rows' zones are ahead of UTC.
+    private static string LocalOffset(Engine engine, string source)
+    {
+        var zones = new List<string>();
+        long first = LogSeason.Earliest, last = LogSeason.Latest;
+        engine.Ask($"SELECT zone, epoch_us(min(moment)), epoch_us(max(moment)) FROM {source} GROUP BY zone", row =>
+        {
+            zones.Add(row.GetString(0));
+            first = zones.Count == 1 ? row.GetInt64(1) : Math.Min(first, row.GetInt64(1));
+            last = zones.Count == 1 ? row.GetInt64(2) : Math.Max(last, row.GetInt64(2));
+        });
+        var cases = zones.Select(zone => $"WHEN {Engine.Text(zone)} THEN {ZoneOffset(TimeZoneInfo.FindSystemTimeZoneById(zone), first, last)}");
+        return zones.Count == 0 ? "0" : $"CASE r.zone {string.Join(' ', cases)} END";
+    }
+
+    private static string ZoneOffset(TimeZoneInfo zone, long first, long last)
+    {
+        var sql = "";
+        long? offset = null;
+        // By quarters of an hour only where an hour differs from the next: changes are seldom.
+        const long Hour = 3_600_000_000;
+        for (var at = first / Hour * Hour; at <= last; at += Hour)
+        {
+            var now = OffsetAt(zone, at);
+            if (offset is { } before && before != now)
+            {
+                var change = at - Hour;
+                while (OffsetAt(zone, change) == before) change += Hour / 4;
+                sql += $"WHEN epoch_us(r.moment) < {change} THEN {before} ";
+            }
+
+            offset = now;
+        }
+
+        return sql.Length == 0 ? $"{offset ?? 0}" : $"CASE {sql}ELSE {offset} END";
+    }
+
+    private static long OffsetAt(TimeZoneInfo zone, long micros) => zone.GetUtcOffset(DateTime.UnixEpoch.AddTicks(micros * 10)).Ticks / 10;
+
+    private sealed class Sums
+    {
+        private readonly Dictionary<int, (double Counts, long Intervals)> parts = [];
+        private IReadOnlyList<SeasonConstant> constants = [];
+        private double wanted;
+        private double given;
+        private double metres;
+        private double seconds;
+        private double over;
+        private double under;
+        private double without;
+        private long rows;
+        private long gaps;
+        private long resets;
+
+        internal void Add(DuckDBDataReader row, IReadOnlyList<SeasonConstant> all)
+        {
+            constants = all;
+            if (row.IsDBNull(1))
+            {
+                without += Number(row, 2);
+            }
+            else
+            {
+                var (counts, intervals) = parts.GetValueOrDefault(row.GetInt32(1));
+                parts[row.GetInt32(1)] = (counts + Number(row, 2), intervals + row.GetInt64(3));
+            }
+
+            rows += row.GetInt64(4);
+            wanted += Number(row, 5);
+            given += Number(row, 6);
+            metres += Number(row, 7);
+            seconds += Number(row, 8);
+            over += Number(row, 9);
+            under += Number(row, 10);
+            gaps += row.GetInt64(11);
+            resets += row.GetInt64(12);
+        }
+
+        internal AppliedLine Line(string name, string group, double probability)
+        {
+            var mass = AppliedMass.Of([.. parts.OrderBy(p => p.Key).Select(p => new CountsUnder(constants[p.Key], p.Value.Counts, p.Value.Intervals))], group);
+            var expanded = mass.Variance == 0 ? 0 : WelchSatterthwaite.Of(mass, probability).Expanded;
+            return new(name, mass, expanded, wanted, given, metres, seconds, over, under, rows, gaps, resets, without, parts.Count);
+        }
+
+        private static double Number(DuckDBDataReader row, int column) => row.IsDBNull(column) ? 0 : row.GetDouble(column);
+    }
+}
