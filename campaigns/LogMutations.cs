@@ -41,7 +41,8 @@ internal static class LogMutations
                     for (var i = 0; i < FilesOfFolder && done < files; i++, done++)
                     {
                         var path = Path.Combine(root, "mutated" + source.Ending);
-                        var bytes = Mutate(source.Bytes, random);
+                        // Spreaders of its own, so that the files of a folder are not each other's duplicates.
+                        var bytes = Mutate(Encoding.UTF8.GetBytes(source.Text.Replace("HR-", $"H{done}-", StringComparison.Ordinal)), random);
                         File.WriteAllBytes(path, bytes);
                         var taken = import.Take(path);
                         if (taken.Problem is not null) refused++;
@@ -66,18 +67,18 @@ internal static class LogMutations
         }
     }
 
-    private static List<(byte[] Bytes, LogProfile Profile, string Ending)> Sources(string root, int seed)
+    private static List<(string Text, LogProfile Profile, string Ending)> Sources(string root, int seed)
     {
         var season = Path.Combine(root, "season");
         SeasonWriter.Write(SeasonWorld.Make(new() { Spreaders = 4, Storms = 1, Interval = 60, Seed = (ulong)seed }), season);
-        var sources = new List<(byte[], LogProfile, string)>();
+        var sources = new List<(string, LogProfile, string)>();
         foreach (var kind in Enum.GetValues<SeasonLogKind>())
         {
             var lines = File.ReadLines(Path.Combine(season, "logs", SeasonWriter.Word(kind) + "-001.csv")).Take(60);
-            sources.Add((Encoding.UTF8.GetBytes(string.Join("\r\n", lines) + "\r\n"), LogProfileReader.Read(SeasonLogs.Profile(kind)), ".csv"));
+            sources.Add((string.Join("\r\n", lines) + "\r\n", LogProfileReader.Read(SeasonLogs.Profile(kind)), ".csv"));
         }
 
-        sources.Add((Encoding.UTF8.GetBytes(Gpx), LogProfileReader.Read(GpxProfile), ".gpx"));
+        sources.Add((Gpx, LogProfileReader.Read(GpxProfile), ".gpx"));
         return sources;
     }
 

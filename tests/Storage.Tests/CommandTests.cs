@@ -73,7 +73,7 @@ public sealed class CommandTests : IDisposable
 
         var loaded = await File.ReadAllBytesAsync(trace, Stop);
         Assert.True(loaded.AsSpan().IndexOf(Encoding.Unicode.GetBytes("Lanewright.Core")) >= 0);
-        foreach (var name in new[] { "EntityFrameworkCore", "Npgsql", "Microsoft.Data.Sqlite", "SQLitePCL" })
+        foreach (var name in new[] { "EntityFrameworkCore", "Npgsql", "Microsoft.Data.Sqlite", "SQLitePCL", "DuckDB" })
             Assert.True(loaded.AsSpan().IndexOf(Encoding.Unicode.GetBytes(name)) < 0, $"{name} was loaded");
     }
 

@@ -231,7 +231,7 @@ public sealed class LogImportTests : IDisposable
     {
         var tally = LogMutations.Run(160, 3);
         Assert.Empty(tally.Wrong);
-        Assert.True(tally.Refused > 5 && tally.Rows > 1000 && tally.RefusedRows > 100);
+        Assert.True(tally.Refused > 5 && tally.Rows > 3000 && tally.RefusedRows > 200);
     }
 
     [Fact]

@@ -181,7 +181,8 @@ public static class AppliedLedger
             return;
         }
 
-        // Quarters of an hour in which a depot's spreaders counted; a new storm begins where the one before is long ago.
+        // Quarters of an hour in which a depot's spreaders counted, and one before and behind for rows that begin and end a trip; a
+        // new storm begins where the one before is long ago.
         engine.Run(
             $"""
             INSERT INTO storms
@@ -193,7 +194,7 @@ public static class AppliedLedger
             numbered AS (SELECT depot, quarter, sum(begins) OVER (PARTITION BY depot ORDER BY quarter) AS storm FROM begun),
             spans AS (SELECT depot, storm, min(quarter) AS first, max(quarter) AS last FROM numbered GROUP BY depot, storm)
             SELECT depot || ' ' || strftime(make_timestamp(first * 900000000), '%Y-%m-%d %H:%M') || ' UTC', depot,
-                make_timestamptz(first * 900000000), make_timestamptz((last + 1) * 900000000)
+                make_timestamptz((first - 1) * 900000000), make_timestamptz((last + 2) * 900000000)
             FROM spans
             """);
     }
