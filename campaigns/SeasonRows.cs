@@ -12,6 +12,8 @@ internal static class SeasonRows
 {
     private const int Spreaders = 100;
 
+    private static readonly int[] Sizes = [1, 10, 100];
+
     private const string Profile =
         """
         { "format": "lanewright-log-profile/1", "zone": "America/Chicago", "longestInterval": "60 s", "columns": {
@@ -58,7 +60,7 @@ internal static class SeasonRows
         {
             var constants = Constants();
             Console.WriteLine("rows, million | as-applied, s | plain SQL, s | ratio | ns a row | peak memory, MB | load");
-            foreach (var millions in new[] { 1, 10, 100 }.Where(m => m <= most))
+            foreach (var millions in Sizes.Where(m => m <= most))
             {
                 var rows = Path.Combine(root, $"{millions}");
                 Make(rows, millions * 1_000_000L);

@@ -44,6 +44,25 @@ public sealed class AppliedTests : IDisposable
     }
 
     [Fact]
+    public void Segments_that_a_map_found_stand_beside_the_rows()
+    {
+        var season = Path.Combine(root, "season [1]*");
+        SeasonWriter.Write(SeasonWorld.Make(new() { Spreaders = 2, Storms = 1, Interval = 60, Seed = 4 }), season);
+        var folder = SeasonCoverage.Take(season, Path.Combine(root, "data [2]?"));
+        var constants = ConstantTable.Read(Path.Combine(season, "constants.csv"));
+        var spreader = MatchedSegments.Spreaders(folder)[0];
+        Assert.Equal(new LoggedSpreader("2026-27", "Alder Flat", "HR-102"), spreader);
+        var track = MatchedSegments.Track(folder, spreader);
+        Assert.True(track.Count > 100 && track.All(point => Math.Abs(point.Latitude - 45) < 1));
+        MatchedSegments.Write(folder, spreader, [.. track.Select(point => new SegmentMatch(point.Moment, "old"))]);
+        MatchedSegments.Write(folder, spreader, [.. track.Take(50).Select(point => new SegmentMatch(point.Moment, "way 1:0"))]);
+        var answer = AppliedLedger.Compute(folder, new() { By = AppliedBy.Segment, Constants = constants });
+        Assert.Equal(["", "way 1:0"], answer.Lines.Select(line => line.Name));
+        Assert.Equal(50, answer.Lines[1].Rows);
+        Assert.Equal(answer.Total.Rows, AppliedLedger.Compute(folder, new() { By = AppliedBy.Season, Constants = constants }).Total.Rows);
+    }
+
+    [Fact]
     public void One_constant_for_a_season_does_not_average_out_and_counts_without_one_are_said()
     {
         var folder = Rows("SELECT i, 'HR-' || (101 + i % 2), 1000.0, 10.0 FROM range(200) t(i)");

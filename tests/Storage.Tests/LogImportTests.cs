@@ -21,6 +21,8 @@ public sealed class LogImportTests : IDisposable
 
     private readonly string root = Directory.CreateTempSubdirectory("lanewright-logs-").FullName;
 
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
     private LogFolder Folder => new(Path.Combine(root, "data"));
 
     public void Dispose() => Directory.Delete(root, recursive: true);
@@ -81,7 +83,7 @@ public sealed class LogImportTests : IDisposable
         var whole = Rows();
         Directory.Delete(Folder.Root, recursive: true);
         var file = Write(lines);
-        using (var import = LogImport.Begin(Folder, LogProfileReader.Read(Running), null, 140_000)) Assert.True(import.Take(file).Accepted == 30_000);
+        using (var import = LogImport.Begin(Folder, LogProfileReader.Read(Running), null, 140_000)) Assert.True(import.Take(file, stop: Stop).Accepted == 30_000);
         Assert.True(Folder.Files().Count > 10);
         Assert.Equal(whole, Rows());
     }
@@ -122,10 +124,10 @@ public sealed class LogImportTests : IDisposable
         var file = Path.Combine(root, "bad.csv");
         File.WriteAllText(file, text);
         using var import = LogImport.Begin(Folder, LogProfileReader.Read(Running));
-        Assert.Contains(message, import.Take(file).Problem, StringComparison.Ordinal);
+        Assert.Contains(message, import.Take(file, stop: Stop).Problem, StringComparison.Ordinal);
         File.WriteAllBytes(file, [0xFF, 0xFE, 0x74, 0x00]);
-        Assert.Contains("UTF-16", import.Take(file).Problem, StringComparison.Ordinal);
-        Assert.Contains("no such file", import.Take(file + "x").Problem, StringComparison.Ordinal);
+        Assert.Contains("UTF-16", import.Take(file, stop: Stop).Problem, StringComparison.Ordinal);
+        Assert.Contains("no such file", import.Take(file + "x", stop: Stop).Problem, StringComparison.Ordinal);
         Assert.Empty(Folder.Files());
     }
 
@@ -136,14 +138,14 @@ public sealed class LogImportTests : IDisposable
         File.WriteAllText(gpx, LogMutations.Gpx);
         using (var import = LogImport.Begin(Folder, LogProfileReader.Read(LogMutations.GpxProfile)))
         {
-            Assert.Equal((null, 3), (import.Take(gpx) is var taken ? taken.Problem : "", taken.Accepted));
+            Assert.Equal((null, 3), (import.Take(gpx, stop: Stop) is var taken ? taken.Problem : "", taken.Accepted));
         }
 
         Assert.Equal(["HR-101 04:00:00 counts - s - m - ", "HR-101 04:00:10 counts 120 s 10 m - ", "HR-101 04:00:20 counts 125 s 10 m - "], Rows());
         var parquet = Path.Combine(root, "log.parquet");
         using (var engine = Engine.Open(root))
             engine.Run($"COPY (SELECT TIMESTAMPTZ '2026-11-04 04:00:00+00' + to_seconds(10 * i) AS time, 'HR-105' AS truck, 100 * i AS pulses, 10.5 AS speed FROM range(3) t(i)) TO {Engine.Text(parquet)} (FORMAT parquet)");
-        using (var import = LogImport.Begin(Folder, LogProfileReader.Read(Running))) Assert.Equal((null, 3), (import.Take(parquet) is var taken ? taken.Problem : "", taken.Accepted));
+        using (var import = LogImport.Begin(Folder, LogProfileReader.Read(Running))) Assert.Equal((null, 3), (import.Take(parquet, stop: Stop) is var taken ? taken.Problem : "", taken.Accepted));
         Assert.Equal("HR-105 04:00:20 counts 100 s 10 m 105 ", Rows()[^1]);
     }
 
@@ -165,7 +167,7 @@ public sealed class LogImportTests : IDisposable
     {
         string[] lines = ["time,truck,pulses,speed", "2026-11-03T04:00:00Z,HR-101,1,10", "2026-11-03T04:00:10Z,HR-101,3,10"];
         Take(Interval, lines);
-        Assert.Equal(2, LogImport.Forget(Folder, Write(lines), null, TestContext.Current.CancellationToken));
+        Assert.Equal(2, LogImport.Forget(Folder, Write(lines), null, Stop));
         Assert.Empty(Directory.EnumerateFiles(Folder.Rows, "*", SearchOption.AllDirectories));
         Take(Running, lines);
         Assert.Equal("HR-101 04:00:10 counts 2 s 10 m 100 ", Rows()[^1]);
@@ -245,7 +247,7 @@ public sealed class LogImportTests : IDisposable
     private ImportedFile Take(string profile, params string[] lines)
     {
         using var import = LogImport.Begin(Folder, LogProfileReader.Read(profile));
-        return import.Take(Write(lines));
+        return import.Take(Write(lines), stop: Stop);
     }
 
     private string Write(IEnumerable<string> lines)

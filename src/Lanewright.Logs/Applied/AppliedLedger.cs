@@ -97,9 +97,11 @@ public static class AppliedLedger
         ArgumentNullException.ThrowIfNull(question);
         var files = folder.Files();
         if (files.Count == 0) throw new LogException("No logs are taken in yet. Take some in with 'lanewright logs import'.");
-        // The folder of work belongs to imports, which may run meanwhile.
-        using var engine = Engine.Open(Path.Combine(Path.GetTempPath(), $"lanewright-logs-{Environment.ProcessId}"));
-        return Compute(engine, RowTable.Read(files), question);
+        using var engine = Engine.OpenForReading();
+        var source = RowTable.Read(files);
+        // What a map found stands beside the rows.
+        if (question.By is AppliedBy.Segment && MatchedSegments.Files(folder) is { Count: > 0 } matched) source = RowTable.WithSegments(source, matched);
+        return Compute(engine, source, question);
     }
 
     internal static AppliedAnswer Compute(Engine engine, string source, AppliedQuestion question)

@@ -42,6 +42,9 @@ internal sealed class Engine : IDisposable
         }
     }
 
+    /// <summary>Starts it to read a folder, beside imports that may run meanwhile.</summary>
+    internal static Engine OpenForReading() => Open(Path.Combine(Path.GetTempPath(), $"lanewright-logs-{Environment.ProcessId}"));
+
     /// <summary>A text as SQL writes it.</summary>
     internal static string Text(string text) => "'" + text.Replace("'", "''", StringComparison.Ordinal) + "'";
 
@@ -55,12 +58,16 @@ internal sealed class Engine : IDisposable
         foreach (var file in files)
         {
             if (list.Length > 1) list.Append(", ");
-            // A star or bracket in a path would be read as a pattern; our own paths hold none but in the data folder's name.
-            list.Append(Text(file));
+            list.Append(Text(Plain(file)));
         }
 
         return list.Append(']').ToString();
     }
+
+    // Files are named by patterns: what is meant as itself stands in brackets.
+    private static string Plain(string file) => file.AsSpan().ContainsAny('[', '*', '?')
+        ? file.Replace("[", "[[]", StringComparison.Ordinal).Replace("*", "[*]", StringComparison.Ordinal).Replace("?", "[?]", StringComparison.Ordinal)
+        : file;
 
     /// <summary>Does something without an answer.</summary>
     internal void Run(string sql)

@@ -42,8 +42,8 @@ internal sealed record JournalPart
 internal sealed record JournalHead(string Name, long Bytes, string Hash, string ProfileHash, long PartBytes);
 
 /// <summary>
-/// The folder of logs: <c>rows</c> with Parquet files, <c>refused</c> with what was not taken in, <c>imports</c> with the journal,
-/// <c>work</c> with what is not finished.
+/// The folder of logs: <c>rows</c> with Parquet files, <c>segments</c> with the road segments of rows, <c>refused</c> with what was
+/// not taken in, <c>imports</c> with the journal, <c>work</c> with what is not finished.
 /// </summary>
 public sealed class LogFolder
 {
@@ -60,6 +60,8 @@ public sealed class LogFolder
 
     /// <summary>Parquet files, by season, depot and spreader.</summary>
     public string Rows => Path.Combine(Root, "rows");
+
+    internal string Segments => Path.Combine(Root, "segments");
 
     internal string Refused => Path.Combine(Root, "refused");
 

@@ -35,6 +35,10 @@ internal static class RowTable
     internal static string Read(IEnumerable<string> files) =>
         $"read_parquet({Engine.List(files)}, hive_partitioning = true, hive_types_autocast = false)";
 
+    /// <summary>Rows with the segments that a map found for them, where it found one.</summary>
+    internal static string WithSegments(string source, IEnumerable<string> segments) =>
+        $"(SELECT x.* REPLACE (coalesce(y.segment, x.segment) AS segment) FROM {source} x LEFT JOIN {Read(segments)} y USING (season, depot, spreader, moment))";
+
     private static void Insert(Engine engine, string table, IEnumerable<string> values)
     {
         foreach (var some in values.Chunk(1000))

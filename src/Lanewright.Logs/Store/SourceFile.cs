@@ -131,7 +131,7 @@ internal static class SourceFile
     /// <summary>Writes the rows of a Parquet file as lines.</summary>
     internal static void WriteParquet(Engine engine, string path, LogProfile profile, string lines)
     {
-        var source = $"read_parquet({Engine.Text(path)}, hive_partitioning = false)";
+        var source = $"read_parquet({Engine.List([path])}, hive_partitioning = false)";
         var has = new HashSet<string>(StringComparer.Ordinal);
         engine.Ask($"SELECT column_name FROM (DESCRIBE SELECT * FROM {source})", row => has.Add(row.GetString(0)));
         string[] wanted = [.. profile.Columns.Values.Select(one => one.Column).OfType<string>().Distinct(StringComparer.Ordinal)];
