@@ -31,6 +31,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     RegisterCommand.Make(),
     LogsCommand.Make(),
     PracticeSeasonCommand.Make(),
+    SeasonCommand.Make(),
 };
 if (args.Length == 0) args = ["--help"];
 var parsed = root.Parse(args);

@@ -1,0 +1,132 @@
+using Lanewright.Core.Season;
+using Lanewright.Core.Text;
+using Lanewright.Core.Uncertainty;
+
+namespace Lanewright.Season;
+
+/// <summary>A constant of the season.</summary>
+/// <param name="Id">Identity.</param>
+/// <param name="Depot">Depot.</param>
+/// <param name="Spreader">Spreader.</param>
+/// <param name="From">Valid from.</param>
+/// <param name="Relative">1 with its error sources: what it found by what is so.</param>
+internal sealed record StatedConstant(string Id, string Depot, string Spreader, DateTimeOffset From, Measured Relative);
+
+/// <summary>A check: weighed by expected, with its error sources.</summary>
+internal sealed record StatedCheck(string Name, string Depot, string Spreader, DateTimeOffset At, Measured LogShare);
+
+/// <summary>A survey of a pile.</summary>
+internal sealed record StatedPile(string Depot, DateTimeOffset At, Measured Mass);
+
+/// <summary>The tables of a season in a folder (docs/formats/season.md), with the rows that were refused.</summary>
+internal sealed class SeasonFolder(string folder, TextCulture culture)
+{
+    internal List<RefusedRow> Refused { get; } = [];
+
+    internal List<StatedConstant> Constants() => Read(
+        "constants.csv", ["constant", "spreader", "depot", "from", "kg_per_count", "u_rel"], row =>
+        {
+            var id = row.Needed("constant");
+            row.Number("kg_per_count", 1e-12);
+            var dof = row.Number("dof", 1e-9, double.PositiveInfinity);
+            var relative = With(1, row.Number("u_rel", 0, most: 1), ErrorSource.Normal($"constant:{id}", "calibration constant", dof));
+            return new StatedConstant(id, row.Text("depot"), row.Needed("spreader"), row.Moment("from"), Scale(row, relative));
+        });
+
+    internal List<StatedCheck> Checks() => Read(
+        "verifications.csv", ["verification", "at", "depot", "spreader", "expected_kg", "weighed_kg"], row =>
+        {
+            var id = row.Needed("verification");
+            var (expected, weighed) = (row.Number("expected_kg", 1e-9), row.Number("weighed_kg", 1e-9));
+            var share = With(1, row.Number("u_kg", 0, 0) / weighed, ErrorSource.Normal($"verification:{id}:reading", "weighing of the check"));
+            share = With(share, row.Number("u_run_rel", 0, 0, 1), ErrorSource.Normal($"verification:{id}:run", "scatter from run to run"));
+            return new StatedCheck(
+                id, row.Text("depot"), row.Needed("spreader"), row.Moment("at"),
+                Scale(row, share).Map(Core.Statistics.Elementary.Log(weighed / expected), 1));
+        });
+
+    internal List<LoadTicket> Tickets() => Read(
+        "tickets.csv", ["ticket", "depot", "spreader", "kind", "net_kg"], row =>
+        {
+            var id = row.Needed("ticket");
+            var kind = row.Word("kind", ("load", TicketKind.Load), ("return", TicketKind.Return), ("delivery", TicketKind.Delivery));
+            var spreader = row.Text("spreader");
+            if (kind is not TicketKind.Delivery && spreader.Length == 0) row.Refuse("spreader is empty; a load or a return needs one.");
+            var net = row.Number("net_kg", 0);
+            var share = With(1, net > 0 ? row.Number("u_kg", 0, 0) / net : 0, ErrorSource.Normal($"ticket:{id}", "rounding and tare of tickets"));
+            return new LoadTicket(row.Needed("depot"), kind is TicketKind.Delivery ? "" : spreader, kind, net * Scale(row, share));
+        });
+
+    /// <summary>The first and the last survey of each depot.</summary>
+    internal List<PilePair> Piles() =>
+    [
+        .. Read("piles.csv", ["survey", "at", "depot", "shape", "width_m", "density_kg_m3"], Pile).GroupBy(pile => pile.Depot, StringComparer.Ordinal)
+            .Select(depot => (depot.Key, Surveys: depot.GroupBy(pile => pile.At).OrderBy(at => at.Key)
+                .Select(at => Measured.Sum([.. at.Select(pile => pile.Mass)])).ToList()))
+            .Where(depot => depot.Surveys.Count > 1).Select(depot => new PilePair(depot.Key, depot.Surveys[0], depot.Surveys[^1])),
+    ];
+
+    /// <summary>Masses by spreader as <c>logs applied --by spreader</c> writes them. The file says how uncertain a mass is, not what it
+    /// shares: what the spreader's only constant shares is put back; with several constants the whole is the spreader's own.</summary>
+    internal List<LoggedMass> Applied(string path, IReadOnlyList<StatedConstant> constants) =>
+    [
+        .. SeasonRows.Read(path, culture, Refused, ["name", "mass_kg", "u_kg"], row => (
+                Name: row.Text("name"), Mass: row.Number("mass_kg", 0), U: row.Number("u_kg", 0)))
+            .Where(line => line.Name != "all").Select(line => Logged(line.Name, line.Mass, line.U, constants)).OfType<LoggedMass>(),
+    ];
+
+    private LoggedMass? Logged(string spreader, double mass, double u, IReadOnlyList<StatedConstant> constants)
+    {
+        var own = constants.Where(constant => constant.Spreader == spreader).ToList();
+        if (own.Count == 0)
+        {
+            Refused.Add(new("constants.csv", 0, $"no constant of '{Excerpt.Of(spreader)}', which has logged mass; it is left out."));
+            return null;
+        }
+
+        var known = own.Count == 1 ? mass * own[0].Relative : (Measured)mass;
+        var rest = (u * u) - known.Variance;
+        return new(own[0].Depot, spreader, With(known, rest > 0 ? Math.Sqrt(rest) : 0, ErrorSource.Normal($"applied:{spreader}", "counts of the log")));
+    }
+
+    private static StatedPile Pile(SeasonRow row)
+    {
+        var id = row.Needed("survey");
+        var shape = row.Word("shape", ("cone", PileShape.Cone), ("windrow", PileShape.Windrow));
+        var width = Length("width_m", "u_width_m");
+        var length = shape is PileShape.Windrow ? Length("length_m", "u_length_m") : 0;
+        if (shape is PileShape.Windrow && length.Value < width.Value) row.Refuse("length_m is less than width_m; the whole length of the foot was expected.");
+        Measured height;
+        if (row.Text("height_m").Length > 0)
+        {
+            height = Length("height_m", "u_height_m");
+        }
+        else
+        {
+            const double degree = Math.PI / 180;
+            var angle = row.Number("angle_deg", 1, most: 80) * degree;
+            height = PileSurvey.HeightOf(width, With(angle, row.Number("u_angle_deg", 0, 0) * degree, ErrorSource.Normal($"survey:{id}:angle", "angle of the pile")));
+        }
+
+        var density = row.Number("density_kg_m3", 1);
+        var from = row.Text("density_id") is { Length: > 0 } shared ? shared : $"of survey {id}";
+        return new(row.Needed("depot"), row.Moment("at"), new PileSurvey(shape, width, length, height).Mass(
+            With(density, density * row.Number("u_density_rel", 0, 0, 1), ErrorSource.Normal($"density:{from}", "density of the pile"))));
+
+        Measured Length(string column, string uncertainty) =>
+            With(row.Number(column, 1e-3), row.Number(uncertainty, 0, 0), ErrorSource.Normal($"survey:{id}:{column}", "lengths of the pile"));
+    }
+
+    private List<T> Read<T>(string file, IReadOnlyList<string> needed, Func<SeasonRow, T> make) =>
+        SeasonRows.Read(Path.Combine(folder, file), culture, Refused, needed, make);
+
+    // The gain of a scale is one error wherever that scale weighed.
+    private static Measured Scale(SeasonRow row, Measured share)
+    {
+        var scale = row.Text("scale");
+        var u = row.Number("u_scale_rel", 0, 0, 1);
+        return scale.Length == 0 ? share : With(share, u, ErrorSource.Normal($"scale:{scale}:gain", $"scale {scale}: error in proportion to load"));
+    }
+
+    private static Measured With(Measured value, double u, ErrorSource source) => u > 0 && double.IsFinite(u) ? value.With(source, u) : value;
+}
