@@ -36,11 +36,12 @@ internal static class SeasonRows
             {
                 var data = Path.Combine(root, "data");
                 var watch = Stopwatch.StartNew();
+                var processor = Processor();
                 ImportedFile taken;
                 using (var import = LogImport.Begin(new LogFolder(data), LogProfileReader.Read(Profile))) taken = import.Take(file);
                 Console.WriteLine(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"run {run}: {taken.Accepted} rows in {watch.Elapsed.TotalSeconds:0.00} s, {taken.Accepted / watch.Elapsed.TotalSeconds / 1e6:0.00} million rows/s; {taken.Refused} refused {taken.Problem}; peak memory {Peak()} MB; load {Load()}"));
+                    $"run {run}: {taken.Accepted} rows in {watch.Elapsed.TotalSeconds:0.00} s, {taken.Accepted / watch.Elapsed.TotalSeconds / 1e6:0.00} million rows/s; {Processor() - processor:0.00} s of processors, {taken.Accepted / (Processor() - processor) / 1e6:0.00} million rows for each second of one; {taken.Refused} refused {taken.Problem}; peak memory {Peak()} MB; load {Load()}"));
                 Directory.Delete(data, recursive: true);
             }
 
@@ -169,6 +170,12 @@ internal static class SeasonRows
     {
         using var self = Process.GetCurrentProcess();
         return self.PeakWorkingSet64 / 1_000_000;
+    }
+
+    private static double Processor()
+    {
+        using var self = Process.GetCurrentProcess();
+        return self.TotalProcessorTime.TotalSeconds;
     }
 
     private static string Load() => File.Exists("/proc/loadavg") ? File.ReadAllText("/proc/loadavg").Split(' ')[0] : "?";

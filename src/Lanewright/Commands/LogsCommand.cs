@@ -108,8 +108,14 @@ internal static class LogsCommand
 
     private static async Task<IReadOnlyList<SeasonConstant>> OfRecordsAsync(string data, CancellationToken stop)
     {
-        var store = await EntryStore.OpenAsync(RecordsPlace.InFolder(data), stop: stop, opening: Opening.Existing);
-        return await RecordConstants.OfAsync(store, stop);
+        try
+        {
+            return await RecordConstants.OfAsync(await EntryStore.OpenAsync(RecordsPlace.InFolder(data), stop: stop, opening: Opening.Existing), stop);
+        }
+        catch (RecordsException wrong)
+        {
+            throw new LogException($"{wrong.Message} Or give the spreaders' constants with --constants.", wrong);
+        }
     }
 
     private static void Say(ImportedFile taken, TextWriter output, TextWriter error)
