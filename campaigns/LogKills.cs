@@ -30,12 +30,13 @@ internal static class LogKills
             var file = Path.Combine(season, "logs", "rollover-001.csv");
             var profile = Path.Combine(season, "profiles", "rollover.json");
             var (whole, rows) = (Path.Combine(folder, "whole"), 0L);
+            var timed = Stopwatch.StartNew();
             using (var run = Start(file, profile, whole)) run.WaitForExit();
             var wanted = Content(whole, out rows);
             var random = new Random(seed);
             int done = 0, ends = 0, wrong = 0;
             // As long as an import takes here, so that kills fall everywhere in it.
-            var span = 400.0;
+            var span = 1.1 * timed.ElapsedMilliseconds;
             while (done < kills)
             {
                 var data = Path.Combine(folder, "data");

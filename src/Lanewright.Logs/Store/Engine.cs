@@ -70,11 +70,14 @@ internal sealed class Engine : IDisposable
         : file;
 
     /// <summary>Does something without an answer.</summary>
-    internal void Run(string sql)
+    internal void Run(string sql) => Run(Connection, sql);
+
+    /// <summary>The same on another connection to the same engine.</summary>
+    internal static void Run(DuckDBConnection connection, string sql)
     {
         try
         {
-            using var command = Connection.CreateCommand();
+            using var command = connection.CreateCommand();
             command.CommandText = sql;
             command.ExecuteNonQuery();
         }

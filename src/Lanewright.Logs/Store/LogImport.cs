@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Lanewright.Core.Text;
 using Lanewright.Logs.Profiles;
 using Lanewright.Logs.Rows;
@@ -32,7 +31,7 @@ public sealed record ImportedFile(
 public sealed class LogImport : IDisposable
 {
     /// <summary>Bytes of a file that are taken in at once.</summary>
-    public const int UsualPart = 64 * 1024 * 1024;
+    public const int UsualPart = 32 * 1024 * 1024;
 
     private readonly LogFolder folder;
     private readonly LogProfile profile;
@@ -40,6 +39,7 @@ public sealed class LogImport : IDisposable
     private readonly int partBytes;
     private readonly FileStream locked;
     private readonly Engine engine;
+    private readonly RowFeed[] feeds;
     private readonly LogNameBook book = new();
     private readonly StoredRows stored;
     private readonly Settling settling;
@@ -57,6 +57,7 @@ public sealed class LogImport : IDisposable
         folder.Tidy();
         Directory.CreateDirectory(folder.Work);
         engine = Engine.Open(Path.Combine(folder.Work, "spill"));
+        feeds = [new(engine, 0), new(engine, 1)];
         stored = new(engine, book, folder.Files());
     }
 
@@ -135,6 +136,7 @@ public sealed class LogImport : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        foreach (var feed in feeds) feed.Dispose();
         engine.Dispose();
         if (Directory.Exists(folder.Work)) Directory.Delete(folder.Work, recursive: true);
         locked.Dispose();
@@ -203,31 +205,43 @@ public sealed class LogImport : IDisposable
         return part;
     }
 
-    // Rows go to a folder of work first and then, file by file, to where they belong.
+    // Rows go to a folder of work first and then, file by file, to where they belong. Two threads write, each its own files.
     private List<RowFile> Write(string key, int number)
     {
-        if (settling.Count == 0) return [];
-        var work = Path.Combine(folder.Work, "part");
-        if (Directory.Exists(work)) Directory.Delete(work, recursive: true);
-        engine.Run($"CREATE OR REPLACE TABLE part ({RowAppender.Columns})");
-        RowAppender.Append(engine, "part", rows, settling.Order.AsSpan(0, settling.Count), profile.SeasonBegins);
-        RowTable.WriteNames(engine, book);
-        engine.Run(RowTable.Copy(work, profile.Zone.Id, LogFolder.Short(key)));
-        engine.Run("DROP TABLE part");
-        var files = new List<RowFile>();
-        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var from in Directory.EnumerateFiles(work, "*.parquet", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        var groups = Groups();
+        var files = new RowFile[groups.Count];
+        var taken = -1;
+        Parallel.ForEach(feeds, feed =>
         {
-            var place = Path.GetRelativePath(work, Path.GetDirectoryName(from)!).Replace(Path.DirectorySeparatorChar, '/');
-            var count = counts[place] = counts.GetValueOrDefault(place) + 1;
-            var file = new RowFile($"{place}/{LogFolder.Short(key)}-{number:00000}-{count}.parquet", new FileInfo(from).Length);
-            var to = folder.Full(file);
-            Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-            File.Move(from, to, overwrite: true);
-            files.Add(file);
+            for (int at; (at = Interlocked.Increment(ref taken)) < groups.Count;)
+            {
+                var (from, to, season, unit) = groups[at];
+                var names = book.Units[unit];
+                var place = RowTable.Folder(LogSeason.Name(season), book.Names.All[names.Depot], book.Names.All[names.Spreader]);
+                var work = Path.Combine(folder.Work, $"part-{at}.parquet");
+                feed.Run(rows, settling.Order, from, to, book, RowTable.Copy(feed.Function, work, profile.Zone.Id, LogFolder.Short(key)));
+                files[at] = new($"{place}/{LogFolder.Short(key)}-{number:00000}.parquet", new FileInfo(work).Length);
+                var path = folder.Full(files[at]);
+                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+                File.Move(work, path, overwrite: true);
+            }
+        });
+        return [.. files];
+    }
+
+    // Rows of one season and spreader stand together, since they are in order of spreader and time.
+    private List<(int From, int To, int Season, int Unit)> Groups()
+    {
+        var groups = new List<(int, int, int, int)>();
+        for (int from = 0, to; from < settling.Count; from = to)
+        {
+            var unit = rows.Unit[settling.Order[from]];
+            var season = LogSeason.YearOf(rows.At[settling.Order[from]], profile.SeasonBegins);
+            var behind = LogSeason.Begin(season + 1, profile.SeasonBegins);
+            for (to = from + 1; to < settling.Count && rows.Unit[settling.Order[to]] == unit && rows.At[settling.Order[to]] < behind;) to++;
+            groups.Add((from, to, season, unit));
         }
 
-        Debug.Assert(files.Count > 0, "Rows were written but no file is there.");
-        return files;
+        return groups;
     }
 }

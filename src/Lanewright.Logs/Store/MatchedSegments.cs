@@ -69,9 +69,7 @@ public static class MatchedSegments
         ArgumentNullException.ThrowIfNull(folder);
         ArgumentNullException.ThrowIfNull(spreader);
         ArgumentNullException.ThrowIfNull(matches);
-        var place = Path.Combine(
-            folder.Segments, "season=" + Uri.EscapeDataString(spreader.Season), "depot=" + Uri.EscapeDataString(spreader.Depot),
-            "spreader=" + Uri.EscapeDataString(spreader.Spreader));
+        var place = Path.Combine(folder.Segments, RowTable.Folder(spreader.Season, spreader.Depot, spreader.Spreader));
         var to = Path.Combine(place, "segments.parquet");
         try
         {

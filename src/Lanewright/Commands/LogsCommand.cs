@@ -25,7 +25,7 @@ internal static class LogsCommand
         var files = new Argument<string[]>("file") { Description = "CSV, GPX or Parquet files.", Arity = ArgumentArity.OneOrMore };
         var profile = new Option<string>("--profile") { Description = "How the files are read: a JSON file (docs/formats/log-profile.md).", Required = true };
         var season = new Option<string?>("--season") { Description = "Refuse rows of other seasons; two years, such as 2026-27." };
-        var part = new Option<string>("--part") { Description = "Megabytes of a file that are taken in at once: less takes less memory and makes more files.", DefaultValueFactory = _ => "64" };
+        var part = new Option<string>("--part") { Description = "Megabytes of a file that are taken in at once: less takes less memory and makes more files.", DefaultValueFactory = _ => "32" };
         var data = RecordsOptions.Data();
         var command = new Command("import", "Take logs in. Stopped at any point, the same command goes on where it was.") { files, profile, season, part, data };
         command.SetAction((parsed, stop) => Task.FromResult(Told(parsed, () =>
