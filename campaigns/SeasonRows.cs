@@ -70,7 +70,7 @@ internal static class SeasonRows
                 var ours = new List<double>();
                 var plain = new List<double>();
                 double mass = 0, plainMass = 0;
-                for (var run = 0; run < 5; run++)
+                for (var run = 0; run < (millions < 100 ? 5 : 3); run++)
                 {
                     var watch = Stopwatch.StartNew();
                     mass = AppliedLedger.Compute(engine, RowTable.Read(files), new() { By = AppliedBy.Spreader, Constants = constants }).Total.Mass.Value;

@@ -96,6 +96,7 @@ public sealed class TimePattern
 
     private static bool Iso(ReadOnlySpan<byte> text, ref long micros, ref int? offset)
     {
+        if (Usual(text, ref micros, ref offset)) return true;
         var at = 0;
         if (!Digits(text, ref at, 4, 4, out var year) || !Mark(text, ref at, '-') || !Digits(text, ref at, 2, 2, out var month)
             || !Mark(text, ref at, '-') || !Digits(text, ref at, 2, 2, out var day)) return false;
@@ -110,6 +111,24 @@ public sealed class TimePattern
 
         if (at < text.Length && !Offset(text, ref at, ref offset)) return false;
         return at == text.Length && Join(year, month, day, hour, minute, second, fraction, ref micros);
+    }
+
+    // 2026-12-03T06:15:00Z, with or without the Z: most logs have nothing else.
+    private static bool Usual(ReadOnlySpan<byte> text, ref long micros, ref int? offset)
+    {
+        if (text.Length is not (19 or 20) || text[4] != '-' || text[7] != '-' || text[10] is not ((byte)'T' or (byte)' ') || text[13] != ':' || text[16] != ':'
+            || (text.Length == 20 && text[19] != 'Z')) return false;
+        int hundreds = Two(text, 0), years = Two(text, 2), month = Two(text, 5), day = Two(text, 8), hour = Two(text, 11), minute = Two(text, 14), second = Two(text, 17);
+        if ((hundreds | years | month | day | hour | minute | second) < 0 || !Join((hundreds * 100) + years, month, day, hour, minute, second, 0, ref micros)) return false;
+        if (text.Length == 20) offset = 0;
+        return true;
+    }
+
+    // Two digits as a number; negative when they are none.
+    private static int Two(ReadOnlySpan<byte> text, int at)
+    {
+        uint tens = (uint)(text[at] - '0'), ones = (uint)(text[at + 1] - '0');
+        return tens <= 9 && ones <= 9 ? (int)((tens * 10) + ones) : -1;
     }
 
     private bool Parts(ReadOnlySpan<byte> text, ref long micros, ref int? offset)

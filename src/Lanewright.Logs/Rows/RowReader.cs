@@ -1,6 +1,8 @@
+using System.Numerics;
+using System.Runtime.Intrinsics;
 using System.Text;
-using Lanewright.Core.Text;
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 using Lanewright.Logs.Profiles;
 
 namespace Lanewright.Logs.Rows;
@@ -97,7 +99,7 @@ internal sealed class RowReader
             var next = at + length + 1;
             while (length > 0 && text[at + length - 1] == '\r') length--;
             var row = text.Slice(at, length);
-            if (row.IsEmpty || row.IndexOfAnyExcept((byte)' ', (byte)'\t') < 0)
+            if (row.IsEmpty || (row[0] is (byte)' ' or (byte)'\t' && row.IndexOfAnyExcept((byte)' ', (byte)'\t') < 0))
             {
                 Blank++;
             }
@@ -157,21 +159,31 @@ internal sealed class RowReader
     private Refusal Split(ref ReadOnlySpan<byte> row)
     {
         if (row.Contains((byte)'"')) return SplitQuoted(ref row);
-        var at = 0;
-        for (var field = 0; field < layout.Fields - 1; field++)
+        int field = 0, begin = 0, at = 0;
+        if (Vector256.IsHardwareAccelerated)
         {
-            var length = row[at..].IndexOf(separator);
-            if (length < 0) return Wrong(Refusal.Fields, null, row, $"{field + 1} fields; {layout.Fields} expected");
-            begins[field] = at;
-            lengths[field] = length;
-            at += length + 1;
+            var wanted = Vector256.Create(separator);
+            for (; at + Vector256<byte>.Count <= row.Length; at += Vector256<byte>.Count)
+                for (var found = Vector256.Equals(Vector256.Create(row.Slice(at, Vector256<byte>.Count)), wanted).ExtractMostSignificantBits(); found != 0; found &= found - 1)
+                    EndField(ref field, ref begin, at + BitOperations.TrailingZeroCount(found));
         }
 
-        begins[^1] = at;
-        lengths[^1] = row.Length - at;
-        return row[at..].Contains(separator)
-            ? Wrong(Refusal.Fields, null, row, $"{layout.Fields + row[at..].Count(separator)} fields; {layout.Fields} expected")
-            : Refusal.None;
+        for (; at < row.Length; at++)
+            if (row[at] == separator) EndField(ref field, ref begin, at);
+        EndField(ref field, ref begin, row.Length);
+        return field == layout.Fields ? Refusal.None : Wrong(Refusal.Fields, null, row, $"{field} fields; {layout.Fields} expected");
+    }
+
+    private void EndField(ref int field, ref int begin, int end)
+    {
+        if (field < begins.Length)
+        {
+            begins[field] = begin;
+            lengths[field] = end - begin;
+        }
+
+        field++;
+        begin = end + 1;
     }
 
     private Refusal SplitQuoted(ref ReadOnlySpan<byte> row)
