@@ -33,8 +33,36 @@ public enum TestOrder
     Decision,
 }
 
+/// <summary>What a check found.</summary>
+/// <param name="Test">The check.</param>
+/// <param name="LastNumber">Number of its latest entry.</param>
+/// <param name="Spreader">The spreader's identity in the register.</param>
+/// <param name="Title">Title as typed.</param>
+/// <param name="Date">Day as typed.</param>
+/// <param name="Share">Delivered by asked.</param>
+/// <param name="ShareExpanded">Expanded uncertainty of the share.</param>
+public sealed record CheckFound(
+    string Test, long LastNumber, string Spreader, string Title, string Date, double Share, double ShareExpanded);
+
 public sealed partial class EntryStore
 {
+    /// <summary>Checks with a result from a day on, whether decided or not but not rejected; in order of their days.</summary>
+    /// <param name="day">The first day.</param>
+    /// <param name="spreader">Of one spreader only; null for all.</param>
+    /// <param name="stop">Ends the wait.</param>
+    public Task<IReadOnlyList<CheckFound>> ChecksSinceAsync(DateOnly day, string? spreader, CancellationToken stop = default)
+    {
+        var query = new TestQuery { Since = Day(day), Spreader = spreader };
+        return WithAsync<IReadOnlyList<CheckFound>>(async context =>
+        {
+            var checks = Filtered(context.Tests, query).Where(row => row.Kind == "verification" && row.Spreader != null && row.Verdict != "reject");
+            var found = await context.TestResults.Where(result => result.Position == 0 && result.Share > 0 && result.ShareExpanded != null)
+                .Join(checks, result => result.Test, test => test.Id, (result, test) => new CheckFound(
+                    test.Id, test.LastNumber, test.Spreader!, test.Title, test.Date, result.Share!.Value, result.ShareExpanded!.Value)).ToListAsync(stop);
+            return [.. found.OrderBy(check => check.Date, StringComparer.Ordinal).ThenBy(check => check.LastNumber)];
+        });
+    }
+
     /// <summary>For each spreader of the register the drop test adopted last, with its results.</summary>
     public Task<IReadOnlyList<LatestTest>> LatestAdoptedAsync(CancellationToken stop = default) =>
         LatestAsync(row => row.Kind == "drop-test" && row.Verdict == "adopt", stop);

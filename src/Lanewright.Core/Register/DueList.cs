@@ -9,6 +9,9 @@ public enum DueReason
     /// <summary>It has no adopted calibration.</summary>
     NeverCalibrated,
 
+    /// <summary>Its checks show that it has drifted out of the tolerance.</summary>
+    Drifted,
+
     /// <summary>Something was changed since the last one.</summary>
     Changed,
 
@@ -24,7 +27,11 @@ public enum DueReason
 /// <param name="PricePerTonne">Price of its material for 1,000 kg; null when not known.</param>
 public sealed record CalibrationState(
     RegisterSpreader Spreader, DateOnly? Calibrated, double? FailedShare,
-    IReadOnlyList<(SpreaderChange Change, DateOnly Day)> Changes, double? PricePerTonne);
+    IReadOnlyList<(SpreaderChange Change, DateOnly Day)> Changes, double? PricePerTonne)
+{
+    /// <summary>Delivered by said, less 1, when all checks together show it outside the tolerance; null otherwise.</summary>
+    public double? DriftedShare { get; init; }
+}
 
 /// <summary>A spreader that is due.</summary>
 /// <param name="Spreader">The spreader.</param>
@@ -41,7 +48,7 @@ public sealed record DueItem(
 /// <summary>
 /// Which spreaders are due, and why, the dearest to wait for first. The sizes of error to reckon with are ours (common
 /// practice, no source): 15 % without any calibration, 8 % after a change, 4 % in a new season; a failed check brings its
-/// own. They order the list; they are no measurement.
+/// own, and so does drift. They order the list; they are no measurement.
 /// </summary>
 public static class DueList
 {
@@ -74,6 +81,8 @@ public static class DueList
             return Item(DueReason.FailedCheck, null, state.Calibrated, Math.Abs(failed - 1));
         if (state.Calibrated is not { } last)
             return Item(DueReason.NeverCalibrated, null, null, NeverShare);
+        if (state.DriftedShare is { } drifted)
+            return Item(DueReason.Drifted, null, last, Math.Abs(drifted));
         foreach (var (change, day) in state.Changes)
         {
             if (day > last && day <= today && rules.RecalibrateAfter.Contains(change))

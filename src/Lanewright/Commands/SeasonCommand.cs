@@ -3,6 +3,7 @@ using System.Globalization;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Season;
 using Lanewright.Core.Text;
+using Lanewright.Logs;
 using Lanewright.Season;
 
 namespace Lanewright.Commands;
@@ -10,7 +11,7 @@ namespace Lanewright.Commands;
 /// <summary><c>lanewright season</c>: which spreader has drifted, and where the salt went.</summary>
 internal static class SeasonCommand
 {
-    internal static Command Make() => new("season", "A season in files: which spreader has drifted, and where the salt went.") { Drift(), Balance() };
+    internal static Command Make() => new("season", "A season in files: which spreader has drifted, and where the salt went.") { Drift(), Balance(), SeasonSaltCommand.Make() };
 
     private static Command Drift()
     {
@@ -64,10 +65,11 @@ internal static class SeasonCommand
         {
             Description = "Masses by spreader, as 'lanewright logs applied --by spreader' writes them; without it only tickets and piles are balanced.",
         };
+        var logs = new Option<string?>("--logs") { Description = "The data folder into which the season's logs were taken; instead of --applied, and better: what constants share is known." };
         var units = new Option<string?>("--units") { Description = "Units of what is shown: us or si." };
         var command = new Command("balance", "Tickets, piles and logs held against each other, from tickets.csv, piles.csv and constants.csv.")
         {
-            folder, applied, units, culture, json, csv,
+            folder, applied, logs, units, culture, json, csv,
         };
         command.SetAction(parsed =>
         {
@@ -76,7 +78,18 @@ internal static class SeasonCommand
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.Metric, error) is not { } shown) return CommonOptions.CouldNotRead;
             var season = new SeasonFolder(parsed.GetValue(folder)!, c);
             var (tickets, piles) = (season.Tickets(), season.Piles());
-            List<LoggedMass> logged = parsed.GetValue(applied) is { } file ? season.Applied(file, season.Constants()) : [];
+            List<LoggedMass> logged;
+            try
+            {
+                logged = parsed.GetValue(logs) is { } data ? season.FromLogs(data, season.Constants())
+                    : parsed.GetValue(applied) is { } file ? season.Applied(file, season.Constants()) : [];
+            }
+            catch (LogException wrong)
+            {
+                error.WriteLine(wrong.Message);
+                return CommonOptions.CouldNotRead;
+            }
+
             if (season.Refused.Any(row => row.Line == 0 && row.File != "constants.csv")) return Unusable(season, error);
             var answer = new BalanceAnswer(SeasonLedger.Of(tickets, piles, logged));
             var show = new Print.Show(c, Large(shown));

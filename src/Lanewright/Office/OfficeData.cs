@@ -43,17 +43,16 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock) : IDispos
         var items = await store.RegisterAsync(stop);
         var latest = (await store.LatestAdoptedAsync(stop)).ToDictionary(one => one.Spreader, StringComparer.Ordinal);
         var checks = (await store.LatestChecksAsync(stop)).ToDictionary(one => one.Spreader, StringComparer.Ordinal);
+        var found = (await store.ChecksSinceAsync(today.AddDays(-OfficeDrift.DaysBack), null, stop)).ToLookup(one => one.Spreader, StringComparer.Ordinal);
         var changes = (await store.EventsAsync(null, stop)).ToLookup(one => one.Spreader, StringComparer.Ordinal);
-        var prices = items.Where(item => item.Kind == RegisterKind.Material.Word)
-            .Select(item => Read(item, RegisterReader.Material)).OfType<RegisterMaterial>()
-            .GroupBy(material => material.Material.Name, StringComparer.Ordinal)
-            .ToDictionary(group => group.Key, group => group.First().PricePerTonne, StringComparer.Ordinal);
+        var prices = PricesOf(items);
+        var rules = RulesOf(items);
         var read = items.Where(item => item.Kind == RegisterKind.Spreader.Word)
             .Select(item => (Item: item, Record: Read(item, RegisterReader.Spreader))).ToList();
         var spreaders = read.Where(one => one.Record is not null).Select(one => (one.Item, Record: one.Record!))
             .OrderBy(one => one.Record.Spreader.Id, NaturalOrder.Instance).ToList();
         var states = spreaders.Select(one => State(one.Item.Id, one.Record)).ToList();
-        var due = DueList.Of(states, RulesOf(items), today);
+        var due = DueList.Of(states, rules, today);
         var reasons = new Dictionary<RegisterSpreader, DueItem>(ReferenceEqualityComparer.Instance);
         foreach (var item in due) reasons.Add(item.Spreader, item);
         var all = spreaders.Select(one => new OfficeSpreader(
@@ -79,9 +78,16 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock) : IDispos
                     .. changes[id].Where(one => ChangeWords.ContainsKey(one.Event) && OfficeText.ReadDay(one.Date) is not null)
                         .Select(one => (ChangeWords[one.Event], OfficeText.ReadDay(one.Date)!.Value)),
                 ],
-                prices.GetValueOrDefault(record.Material));
+                prices.GetValueOrDefault(record.Material))
+            {
+                DriftedShare = test is null ? null : OfficeDrift.Outside(test, found[id], rules.Tolerance, today),
+            };
         }
     }
+
+    /// <summary>Prices of materials for 1,000 kg, by name; null where nobody said.</summary>
+    internal async Task<IReadOnlyDictionary<string, double?>> PricesAsync(CancellationToken stop) =>
+        PricesOf(await store.RegisterAsync(RegisterKind.Material.Word, stop));
 
     /// <summary>The yard's rules; the usual ones where nothing, or nothing readable, is written down.</summary>
     internal async Task<YardRules> RulesAsync(CancellationToken stop) =>
@@ -128,6 +134,12 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock) : IDispos
             .Select(item => Read(item, RegisterReader.Person)).OfType<RegisterPerson>()
             .OrderBy(person => person.Name, StringComparer.Ordinal),
     ];
+
+    private static Dictionary<string, double?> PricesOf(IReadOnlyList<RegisterItem> items) =>
+        items.Where(item => item.Kind == RegisterKind.Material.Word)
+            .Select(item => Read(item, RegisterReader.Material)).OfType<RegisterMaterial>()
+            .GroupBy(material => material.Material.Name, StringComparer.Ordinal)
+            .ToDictionary(group => group.Key, group => group.First().PricePerTonne, StringComparer.Ordinal);
 
     private static YardRules RulesOf(IReadOnlyList<RegisterItem> items) =>
         items.Where(item => item.Kind == RegisterKind.Rules.Word).Select(item => Read(item, RegisterReader.Rules)).FirstOrDefault()

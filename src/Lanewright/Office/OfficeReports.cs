@@ -1,4 +1,5 @@
 using Lanewright.Core.Register;
+using Lanewright.Core.Season;
 using Lanewright.Documents;
 using Lanewright.Storage;
 using Lanewright.Storage.Records;
@@ -14,6 +15,7 @@ internal sealed class OfficeReports(OfficeData data)
     internal static IReadOnlyList<(string Word, string Title)> All { get; } =
     [
         ("fleet", "Fleet status"), ("due", "Due list"), ("season", "Season's calibrations"), ("before-after", "Before and after by spreader"),
+        ("saved", "What calibration saved"),
         ("scales", "Use of the scales"),
     ];
 
@@ -27,6 +29,7 @@ internal sealed class OfficeReports(OfficeData data)
             "due" => Due(title, await data.SpreadersAsync(stop)),
             "season" => await SeasonAsync(title, stop),
             "before-after" => await BeforeAfterAsync(title, stop),
+            "saved" => await SavedAsync(title, stop),
             "scales" => await ScalesAsync(title, stop),
             _ => null,
         };
@@ -119,6 +122,49 @@ internal sealed class OfficeReports(OfficeData data)
             rows);
     }
 
+    // What is asked in a season is the register's mass; the share before is kept for the whole season, the share after is that of the
+    // latest check, or 1 without one.
+    private async Task<ReportSheet> SavedAsync(string title, CancellationToken stop)
+    {
+        var state = await data.SpreadersAsync(stop);
+        var (rules, prices) = (await data.RulesAsync(stop), await data.PricesAsync(stop));
+        var start = rules.SeasonStart(state.Day);
+        var tests = (await data.Store.TestsSinceAsync(start, stop)).ToLookup(test => test.Test.Spreader ?? "", StringComparer.Ordinal);
+        List<IReadOnlyList<ReportSheetCell>> rows = [];
+        double mass = 0, money = 0, chloride = 0;
+        foreach (var one in state.InUse)
+        {
+            if (one.Record.SeasonMass is not { } asked) continue;
+            var before = tests[one.Id].Where(test => test.Test is { Kind: "drop-test", Verdict: "adopt" }).OrderBy(Decided).LastOrDefault();
+            if (before?.Results.FirstOrDefault(result => result.Share is not null) is not { Share: { } found }) continue;
+            var after = tests[one.Id].Where(test => test.Test.Kind == "verification" && Decided(test) > Decided(before)).OrderBy(Decided).LastOrDefault();
+            var left = after is { Results: [{ Share: { } share }, ..] } ? share : (double?)null;
+            var saved = Chloride.Saved(asked.Si, found, left ?? 1).Value;
+            var price = prices.GetValueOrDefault(one.Record.Material);
+            var cost = saved / 1000 * price;
+            var salt = Chloride.InSalt(saved, Core.Liquids.SaltKind.SodiumChloride, 0, 1).Value;
+            (mass, money, chloride) = (mass + saved, money + (cost ?? 0), chloride + salt);
+            rows.Add(
+            [
+                one.Number, one.Record.Depot, Percent(found), left is null ? "100 assumed" : Percent(left), Tonnes(asked.Si), Tonnes(saved), Tonnes(salt),
+                cost is { } amount ? new(OfficeText.Money(amount), amount) : None,
+            ]);
+        }
+
+        rows.Add(["all", None, None, None, None, Tonnes(mass), Tonnes(chloride), new(OfficeText.Money(money), money)]);
+        return new(
+            "saved", title,
+            $"Against going on as found, for spreaders with a drop test adopted since {OfficeText.Day(start)}. Assumed: what is asked in a season is the mass in the "
+            + "spreader's record; without the calibration it would have delivered the share found before all season; since then it delivers the share of its latest "
+            + "check, or all that is asked where there is none; salt is pure, dry sodium chloride, 60.66 % of it chloride; prices are those of today. "
+            + "Negative: it had put down too little, and now puts down more.",
+            [
+                new("Number"), new("Depot"), new("Delivered before, %", true), new("Delivered after, %", true), new("Asked in a season, t", true), new("Saved, t", true),
+                new("Chloride saved, t", true), new("Saved, money", true),
+            ],
+            rows);
+    }
+
     private async Task<ReportSheet> ScalesAsync(string title, CancellationToken stop)
     {
         var state = await data.SpreadersAsync(stop);
@@ -150,6 +196,9 @@ internal sealed class OfficeReports(OfficeData data)
     }
 
     private static DateTimeOffset Decided(ListedTest test) => test.Test.DecidedAt ?? test.Test.BegunAt;
+
+    private static ReportSheetCell Tonnes(double kilograms) =>
+        new(Core.Text.QuantityText.WriteNumber(kilograms / 1000, OfficeText.Culture, Core.Text.NumberForm.Decimals(1)), kilograms / 1000);
 
     private static ReportSheetCell Count(int count) => new(OfficeText.Count(count), count);
 

@@ -49,6 +49,7 @@ internal static class OfficeText
     {
         DueReason.FailedCheck => $"its last check found {Percent(item.Share)} off",
         DueReason.NeverCalibrated => "no adopted calibration is known",
+        DueReason.Drifted => $"its checks show that it has drifted by {Percent(item.Share)}",
         DueReason.Changed => $"{Word(item.Change!.Value)} changed on {Day(item.Since)}",
         _ => "not yet calibrated this season",
     };

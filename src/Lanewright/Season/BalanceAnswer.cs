@@ -74,7 +74,7 @@ internal sealed record BalanceAnswer(IReadOnlyList<SeasonLedger> Depots)
         _ => "logged",
     };
 
-    private static string Mass(Measured mass, Show show) =>
+    internal static string Mass(Measured mass, Show show) =>
         $"{show.Mass(mass.Value, 5)} ± {show.Mass(WelchSatterthwaite.Of(mass, 0.95).Expanded, 2)}";
 
     private static string Times(double size, Show show) =>

@@ -76,6 +76,9 @@ internal sealed record DriftAnswer(IReadOnlyList<(string Depot, string Spreader,
 /// <summary>Sentences about drift, for the terminal and the office.</summary>
 internal static class DriftWords
 {
+    /// <summary>A share off, with its sign, as the office writes it.</summary>
+    internal static string Signed(double share) => (share > 0 ? "+" : "") + OfficeText.Percent(share);
+
     /// <summary>When a spreader leaves the tolerance.</summary>
     internal static string Leaving(SpreaderDrift drift) => (drift.LeavesEarliest, drift.Leaves, drift.LeavesLatest) switch
     {

@@ -1,6 +1,9 @@
 using Lanewright.Core.Season;
 using Lanewright.Core.Text;
 using Lanewright.Core.Uncertainty;
+using Lanewright.Logs;
+using Lanewright.Logs.Applied;
+using Lanewright.Logs.Store;
 
 namespace Lanewright.Season;
 
@@ -74,6 +77,31 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
                 Name: row.Text("name"), Mass: row.Number("mass_kg", 0), U: row.Number("u_kg", 0)))
             .Where(line => line.Name != "all").Select(line => Logged(line.Name, line.Mass, line.U, constants)).OfType<LoggedMass>(),
     ];
+
+    /// <summary>Masses by spreader from logs that were taken in, with everything they share.</summary>
+    /// <param name="data">The data folder.</param>
+    /// <param name="constants">The constants, for the depots.</param>
+    /// <exception cref="LogException">There are no logs, or they or the constants cannot be read.</exception>
+    internal List<LoggedMass> FromLogs(string data, IReadOnlyList<StatedConstant> constants)
+    {
+        var depots = constants.GroupBy(constant => constant.Spreader, StringComparer.Ordinal)
+            .ToDictionary(own => own.Key, own => own.First().Depot, StringComparer.Ordinal);
+        var answer = AppliedLedger.Compute(
+            new LogFolder(data), new() { By = AppliedBy.Spreader, Constants = ConstantTable.Read(Path.Combine(folder, "constants.csv")) });
+        return [.. answer.Lines.Where(line => depots.ContainsKey(line.Name)).Select(line => new LoggedMass(depots[line.Name], line.Name, line.Mass))];
+    }
+
+    /// <summary>A table of routes with their watersheds and lanes: columns route, watershed, lane_m.</summary>
+    internal static List<RouteLanes> Routes(string path, TextCulture culture, List<RefusedRow> refused)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        return SeasonRows.Read(path, culture, refused, ["route", "watershed", "lane_m"], row =>
+        {
+            var route = row.Needed("route");
+            if (!seen.Add(route)) row.Refuse($"route: '{Excerpt.Of(route)}' is there twice.");
+            return new RouteLanes(route, row.Needed("watershed"), row.Number("lane_m", 0));
+        });
+    }
 
     private LoggedMass? Logged(string spreader, double mass, double u, IReadOnlyList<StatedConstant> constants)
     {

@@ -47,6 +47,17 @@ public sealed class DueListTests
     }
 
     [Fact]
+    public void Drift_out_of_the_tolerance_is_due_by_its_size_and_a_failed_check_comes_before_it()
+    {
+        var drifted = State("A", new(2026, 10, 1)) with { DriftedShare = -0.06 };
+        var item = Assert.Single(DueList.Of([drifted], Rules, Today));
+        Assert.Equal((DueReason.Drifted, 0.06), (item.Reason, item.Share));
+        Assert.Equal(420, item.Cost!.Value, 6);
+        Assert.Equal(DueReason.FailedCheck, DueList.Of([drifted with { FailedShare = 0.9 }], Rules, Today)[0].Reason);
+        Assert.Equal(DueReason.NeverCalibrated, DueList.Of([drifted with { Calibrated = null }], Rules, Today)[0].Reason);
+    }
+
+    [Fact]
     public void A_retired_spreader_is_never_due()
     {
         var state = State("A", null);

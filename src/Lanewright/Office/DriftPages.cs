@@ -1,0 +1,69 @@
+using Lanewright.Core.Register;
+using Lanewright.Core.Season;
+using Lanewright.Core.Statistics;
+using Lanewright.Host;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Lanewright.Office;
+
+/// <summary>Which spreader has drifted: the list, and the chart of each.</summary>
+internal sealed class DriftPages(OfficeData data)
+{
+    internal void Map(WebApplication app)
+    {
+        app.MapGet("/office/drift", context => List(context).Send(context));
+        app.MapGet("/office/spreaders/{id}/drift", (string id, CancellationToken stop) => One(id, stop));
+    }
+
+    private async Task<IResult> List(HttpContext context)
+    {
+        var stop = context.RequestAborted;
+        var (state, query) = (await data.SpreadersAsync(stop), ListQuery.Of(context.Request));
+        var (rules, prices) = (await data.RulesAsync(stop), await data.PricesAsync(stop));
+        var checks = (await data.Store.ChecksSinceAsync(state.Day.AddDays(-OfficeDrift.DaysBack), null, stop))
+            .ToLookup(check => check.Spreader, StringComparer.Ordinal);
+        // The order needs the estimate alone; charts are worked out for the page's rows.
+        var found = new List<(OfficeSpreader Spreader, List<DriftLook> Looks, double Share, double? Cost)>();
+        foreach (var one in state.InUse.Where(one => one.Latest is not null && query.Finds(one.Search)))
+        {
+            if (OfficeDrift.Stored(one.Latest!, checks[one.Id], state.Day) is not { Count: > 1 } looks) continue;
+            var share = Elementary.Expm1(WearFilter.Of(looks, new DriftRules { Tolerance = rules.Tolerance }, state.Day).Level);
+            found.Add((one, looks, share, Cost(one.Record, share, prices)));
+        }
+
+        found.Sort((a, b) => (b.Cost ?? -1).CompareTo(a.Cost ?? -1) is var order and not 0 ? order : Math.Abs(b.Share).CompareTo(Math.Abs(a.Share)));
+        var rows = found.Skip(query.Skip).Take(ListQuery.PageSize)
+            .Select(one => Of(one.Spreader, one.Looks, rules, state.Day, one.Cost)).ToList();
+        return Page<DriftListPage>(new() { ["List"] = rows, ["Wanted"] = query, ["Count"] = found.Count, ["Tolerance"] = rules.Tolerance });
+    }
+
+    private async Task<IResult> One(string id, CancellationToken stop)
+    {
+        var state = await data.SpreadersAsync(stop);
+        if (state.Find(id) is not { } spreader) return Problems.Answer(404, "There is no spreader at this address.");
+        var rules = await data.RulesAsync(stop);
+        DriftOf? drift = null;
+        if (spreader.Latest is { } latest && OfficeText.ReadDay(latest.Date) is { } day
+            && OfficeDrift.Stored(latest, await data.Store.ChecksSinceAsync(day, id, stop), state.Day) is { Count: > 1 } stored)
+        {
+            var looks = await OfficeDrift.ComputedAsync(data.Store, stored, stop);
+            drift = Of(spreader, looks, rules, state.Day, null);
+            drift = drift with { Cost = Cost(spreader.Record, drift.Drift.Share, await data.PricesAsync(stop)) };
+        }
+
+        return Page<DriftPage>(new() { ["One"] = spreader, ["Data"] = drift });
+    }
+
+    private static DriftOf Of(OfficeSpreader spreader, List<DriftLook> looks, YardRules rules, DateOnly today, double? cost) => new(
+        spreader, SpreaderDrift.Of(
+            looks.First(look => look.Kind is DriftLookKind.Calibration), looks.Where(look => look.Kind is not DriftLookKind.Calibration),
+            new() { Tolerance = rules.Tolerance }, today),
+        rules.Tolerance, cost);
+
+    private static double? Cost(RegisterSpreader record, double share, IReadOnlyDictionary<string, double?> prices) =>
+        Math.Abs(share) * record.SeasonMass?.Si / 1000 * prices.GetValueOrDefault(record.Material);
+
+    private static RazorComponentResult<T> Page<T>(Dictionary<string, object?> parameters)
+        where T : IComponent => new(parameters);
+}
