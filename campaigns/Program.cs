@@ -21,6 +21,7 @@ return args switch
     ["booklet", ..] when args.Length <= 2 => BookletTiming.Run(Count(500)),
     ["season-rows", ..] when args.Length <= 2 => SeasonRows.Import(Count(20)),
     ["season-applied", ..] when args.Length <= 2 => SeasonRows.Applied(Count(100)),
+    ["season-watch", ..] when args.Length <= 3 => SeasonWatch.Run(Count(10), Seed()),
     ["season-coverage", ..] when args.Length <= 3 => Coverage(),
     ["season-kills", ..] when args.Length <= 3 => LogKillsRun(),
     ["season-mutations", ..] when args.Length <= 3 => Mutations(),
@@ -94,6 +95,7 @@ static int Usage()
                booklet [cards, 500]                    time and memory of one booklet of cab cards, against their limits
                season-rows [million rows, 20]          taking logs in from CSV: rows for each second
                season-applied [million rows, 100]      what was spread, over 1, 10, 100 million rows, against plain SQL
+               season-watch [seasons, 10] [seed, 1]    invented seasons: planted drift found, false alarms, balances
                season-coverage [seasons, 50] [seed, 1] invented seasons: how often the ledger's intervals hold the truth
                season-kills [kills, 100] [seed, 1]     SIGKILL while logs are taken in
                season-mutations [files, 10000] [seed, 1]   damaged logs: every row accounted for

@@ -49,7 +49,7 @@ internal static class SeasonCommand
 
             var season = new SeasonFolder(parsed.GetValue(folder)!, c);
             var (constants, checks) = (season.Constants(), season.Checks());
-            if (constants.Count == 0 || season.Refused.Any(row => row.Line == 0)) return Unusable(season, error);
+            if (constants.Count == 0 || season.IsUnreadable) return Unusable(season, error);
             var last = checks.Count > 0 ? DateOnly.FromDateTime(checks.Max(check => check.At).UtcDateTime)
                 : DateOnly.FromDateTime(constants.Max(constant => constant.From).UtcDateTime);
             var answer = DriftAnswer.Of(constants, checks, rules, day ?? last);
@@ -90,7 +90,7 @@ internal static class SeasonCommand
                 return CommonOptions.CouldNotRead;
             }
 
-            if (season.Refused.Any(row => row.Line == 0 && row.File != "constants.csv")) return Unusable(season, error);
+            if (season.IsUnreadable) return Unusable(season, error);
             var answer = new BalanceAnswer(SeasonLedger.Of(tickets, piles, logged));
             var show = new Print.Show(c, Large(shown));
             var code = Write(season, parsed.GetValue(json), parsed.GetValue(csv), "lines", answer.Paper, () => answer.Text(show), output, error);

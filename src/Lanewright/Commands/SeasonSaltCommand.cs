@@ -52,7 +52,7 @@ internal static class SeasonSaltCommand
             var refused = new List<RefusedRow>();
             var lanes = parsed.GetValue(routes) is { } file ? SeasonFolder.Routes(file, c, refused) : null;
             foreach (var row in refused) error.WriteLine(row);
-            if (refused.Any(row => row.Line == 0)) return CommonOptions.CouldNotRead;
+            if (refused.Any(row => row.IsFile)) return CommonOptions.CouldNotRead;
             try
             {
                 var applied = AppliedLedger.Compute(

@@ -24,7 +24,12 @@ internal sealed record StatedPile(string Depot, DateTimeOffset At, Measured Mass
 /// <summary>The tables of a season in a folder (docs/formats/season.md), with the rows that were refused.</summary>
 internal sealed class SeasonFolder(string folder, TextCulture culture)
 {
+    private readonly Dictionary<string, (DateTimeOffset First, DateTimeOffset Last)> tickets = new(StringComparer.Ordinal);
+
     internal List<RefusedRow> Refused { get; } = [];
+
+    /// <summary>Whether a whole file could not be read.</summary>
+    internal bool IsUnreadable => Refused.Any(row => row.IsFile);
 
     internal List<StatedConstant> Constants() => Read(
         "constants.csv", ["constant", "spreader", "depot", "from", "kg_per_count", "u_rel"], row =>
@@ -49,25 +54,44 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
         });
 
     internal List<LoadTicket> Tickets() => Read(
-        "tickets.csv", ["ticket", "depot", "spreader", "kind", "net_kg"], row =>
+        "tickets.csv", ["ticket", "at", "depot", "spreader", "kind", "net_kg"], row =>
         {
             var id = row.Needed("ticket");
             var kind = row.Word("kind", ("load", TicketKind.Load), ("return", TicketKind.Return), ("delivery", TicketKind.Delivery));
             var spreader = row.Text("spreader");
             if (kind is not TicketKind.Delivery && spreader.Length == 0) row.Refuse("spreader is empty; a load or a return needs one.");
+            Note(row.Needed("depot"), row.Moment("at"));
             var net = row.Number("net_kg", 0);
             var share = With(1, net > 0 ? row.Number("u_kg", 0, 0) / net : 0, ErrorSource.Normal($"ticket:{id}", "rounding and tare of tickets"));
             return new LoadTicket(row.Needed("depot"), kind is TicketKind.Delivery ? "" : spreader, kind, net * Scale(row, share));
         });
 
-    /// <summary>The first and the last survey of each depot.</summary>
-    internal List<PilePair> Piles() =>
-    [
-        .. Read("piles.csv", ["survey", "at", "depot", "shape", "width_m", "density_kg_m3"], Pile).GroupBy(pile => pile.Depot, StringComparer.Ordinal)
-            .Select(depot => (depot.Key, Surveys: depot.GroupBy(pile => pile.At).OrderBy(at => at.Key)
-                .Select(at => Measured.Sum([.. at.Select(pile => pile.Mass)])).ToList()))
-            .Where(depot => depot.Surveys.Count > 1).Select(depot => new PilePair(depot.Key, depot.Surveys[0], depot.Surveys[^1])),
-    ];
+    /// <summary>The first and the last survey of each depot. A pile is left out, with its reason, when tickets that were read before
+    /// stand outside of its surveys: they would be missing in its balance.</summary>
+    internal List<PilePair> Piles()
+    {
+        var pairs = new List<PilePair>();
+        foreach (var depot in Read("piles.csv", ["survey", "at", "depot", "shape", "width_m", "density_kg_m3"], Pile).GroupBy(pile => pile.Depot, StringComparer.Ordinal))
+        {
+            var surveys = depot.GroupBy(pile => pile.At).OrderBy(at => at.Key).ToList();
+            if (surveys.Count < 2)
+                Refused.Add(new("piles.csv", 0, $"{Excerpt.Of(depot.Key)} has one survey; two are needed. Its pile is left out."));
+            else if (tickets.TryGetValue(depot.Key, out var span) && (span.First < surveys[0].Key || span.Last > surveys[^1].Key))
+                Refused.Add(new("piles.csv", 0, $"{Excerpt.Of(depot.Key)} has tickets before its first or after its last survey; its pile is left out."));
+            else
+                pairs.Add(new(depot.Key, MassOf(surveys[0]), MassOf(surveys[^1])));
+        }
+
+        return pairs;
+
+        static Measured MassOf(IEnumerable<StatedPile> piles) => Measured.Sum([.. piles.Select(pile => pile.Mass)]);
+    }
+
+    private void Note(string depot, DateTimeOffset at)
+    {
+        var span = tickets.GetValueOrDefault(depot, (First: at, Last: at));
+        tickets[depot] = (at < span.First ? at : span.First, at > span.Last ? at : span.Last);
+    }
 
     /// <summary>Masses by spreader as <c>logs applied --by spreader</c> writes them. The file says how uncertain a mass is, not what it
     /// shares: what the spreader's only constant shares is put back; with several constants the whole is the spreader's own.</summary>
@@ -123,7 +147,8 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
         var shape = row.Word("shape", ("cone", PileShape.Cone), ("windrow", PileShape.Windrow));
         var width = Length("width_m", "u_width_m");
         var length = shape is PileShape.Windrow ? Length("length_m", "u_length_m") : 0;
-        if (shape is PileShape.Windrow && length.Value < width.Value) row.Refuse("length_m is less than width_m; the whole length of the foot was expected.");
+        // A little less comes of measuring; the volume's formula goes on smoothly there.
+        if (shape is PileShape.Windrow && length.Value < 0.8 * width.Value) row.Refuse("length_m is far less than width_m; the whole length of the foot was expected.");
         Measured height;
         if (row.Text("height_m").Length > 0)
         {

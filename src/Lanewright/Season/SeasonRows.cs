@@ -12,6 +12,9 @@ namespace Lanewright.Season;
 /// <param name="Reason">Which column, what was read, what was expected.</param>
 internal sealed record RefusedRow(string File, int Line, string Reason)
 {
+    /// <summary>Whether the whole file could not be read.</summary>
+    internal bool IsFile { get; init; }
+
     public override string ToString() => Line == 0 ? $"{File}: {Reason}" : $"{File}, line {Line}: {Reason}";
 }
 
@@ -105,7 +108,7 @@ internal static class SeasonRows
                 places = new(StringComparer.Ordinal);
                 for (var i = 0; i < cells.Length; i++) places.TryAdd(cells[i].TrimStart('\uFEFF'), i);
                 if (needed.FirstOrDefault(name => !places.ContainsKey(name)) is not { } missing) continue;
-                refused.Add(new(file, 0, $"the column {missing} is missing; columns read: {Excerpt.Of(string.Join(", ", places.Keys), 200)}."));
+                refused.Add(new(file, 0, $"the column {missing} is missing; columns read: {Excerpt.Of(string.Join(", ", places.Keys), 200)}.") { IsFile = true });
                 return rows;
             }
 
@@ -115,7 +118,7 @@ internal static class SeasonRows
             else rows.Add(made);
         }
 
-        if (quotes is not null) refused.Add(new(file, 0, quotes));
+        if (quotes is not null) refused.Add(new(file, 0, quotes) { IsFile = true });
         return rows;
     }
 
@@ -125,7 +128,7 @@ internal static class SeasonRows
         {
             if (new FileInfo(path) is { Exists: true, Length: > MostBytes })
             {
-                refused.Add(new(file, 0, "it is longer than 50 MB."));
+                refused.Add(new(file, 0, "it is longer than 50 MB.") { IsFile = true });
                 return null;
             }
 
@@ -133,11 +136,11 @@ internal static class SeasonRows
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
-            refused.Add(new(file, 0, $"it could not be read: {wrong.Message}"));
+            refused.Add(new(file, 0, $"it could not be read: {wrong.Message}") { IsFile = true });
         }
         catch (DecoderFallbackException)
         {
-            refused.Add(new(file, 0, "it holds bytes that are no text in UTF-8."));
+            refused.Add(new(file, 0, "it holds bytes that are no text in UTF-8.") { IsFile = true });
         }
 
         return null;

@@ -69,6 +69,17 @@ public sealed class SeasonCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_pile_that_was_surveyed_after_the_first_tickets_is_left_out_of_the_balance()
+    {
+        Copy("tickets.csv", text => text);
+        Copy("piles.csv", text => text.Replace("2026-11-01T09:00:00Z", "2026-12-01T09:00:00Z", StringComparison.Ordinal));
+        var run = Run("balance", "--csv");
+        Assert.Contains("North has tickets before its first or after its last survey; its pile is left out.", run.Errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("pile at the begin", run.Output, StringComparison.Ordinal);
+        Assert.Contains("N-11,loads", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Mutated_files_never_crash_and_their_rows_are_refused()
     {
         var random = new RandomSource(99);

@@ -18,7 +18,7 @@ public sealed class SeasonSaltTests : IDisposable
         foreach (var profile in Directory.GetFiles(Path.Combine(season, "profiles")))
         {
             var kind = Path.GetFileNameWithoutExtension(profile);
-            foreach (var log in Directory.GetFiles(Path.Combine(season, "logs"), kind + "*"))
+            foreach (var log in Directory.GetFiles(Path.Combine(season, "logs"), kind + "-*"))
                 Assert.NotEqual(1, CommandLine.Run("logs", "import", log, "--profile", profile, "--data", data).Code);
         }
 
@@ -46,13 +46,13 @@ public sealed class SeasonSaltTests : IDisposable
         Assert.NotEqual(1, CommandLine.Run("logs", "applied", "--data", data, "--constants", constants, "--by", "spreader", "--csv", applied).Code);
         Assert.NotEqual(1, CommandLine.Run("season", "drift", season).Code);
         var balance = CommandLine.Run("season", "balance", season, "--json");
-        Assert.Equal(0, balance.Code);
+        Assert.NotEqual(1, balance.Code);
         var found = balance.Json.GetProperty("lines").EnumerateArray().Where(line => line.GetProperty("item").GetString() is "loads" or "returns")
             .Sum(line => (line.GetProperty("item").GetString() == "loads" ? 1 : -1) * line.GetProperty("adjusted_kg").GetDouble());
         var truth = File.ReadLines(Path.Combine(season, "truth.csv")).Select(line => line.Split(',')).ToList();
         var place = Array.IndexOf(truth[0], "applied_kg");
         var spread = truth.Skip(1).Sum(cells => double.Parse(cells[place], CultureInfo.InvariantCulture));
-        Assert.Equal(spread, found, 0.03 * spread);
+        Assert.Equal(spread, found, 0.005 * spread);
         var byFile = CommandLine.Run("season", "balance", season, "--applied", applied, "--csv");
         var byLogs = CommandLine.Run("season", "balance", season, "--logs", data, "--csv");
         Assert.NotEqual(1, byFile.Code);
