@@ -53,18 +53,28 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
                 Scale(row, share).Map(Core.Statistics.Elementary.Log(weighed / expected), 1));
         });
 
-    internal List<LoadTicket> Tickets() => Read(
-        "tickets.csv", ["ticket", "at", "depot", "spreader", "kind", "net_kg"], row =>
+    internal List<LoadTicket> Tickets()
+    {
+        var rows = Read("tickets.csv", ["ticket", "at", "depot", "spreader", "kind", "net_kg"], row => (At: row.Moment("at"), Ticket: Ticket(row)));
+        foreach (var (at, ticket) in rows)
         {
-            var id = row.Needed("ticket");
-            var kind = row.Word("kind", ("load", TicketKind.Load), ("return", TicketKind.Return), ("delivery", TicketKind.Delivery));
-            var spreader = row.Text("spreader");
-            if (kind is not TicketKind.Delivery && spreader.Length == 0) row.Refuse("spreader is empty; a load or a return needs one.");
-            Note(row.Needed("depot"), row.Moment("at"));
-            var net = row.Number("net_kg", 0);
-            var share = With(1, net > 0 ? row.Number("u_kg", 0, 0) / net : 0, ErrorSource.Normal($"ticket:{id}", "rounding and tare of tickets"));
-            return new LoadTicket(row.Needed("depot"), kind is TicketKind.Delivery ? "" : spreader, kind, net * Scale(row, share));
-        });
+            var span = tickets.GetValueOrDefault(ticket.Depot, (First: at, Last: at));
+            tickets[ticket.Depot] = (at < span.First ? at : span.First, at > span.Last ? at : span.Last);
+        }
+
+        return [.. rows.Select(row => row.Ticket)];
+    }
+
+    private static LoadTicket Ticket(SeasonRow row)
+    {
+        var id = row.Needed("ticket");
+        var kind = row.Word("kind", ("load", TicketKind.Load), ("return", TicketKind.Return), ("delivery", TicketKind.Delivery));
+        var spreader = row.Text("spreader");
+        if (kind is not TicketKind.Delivery && spreader.Length == 0) row.Refuse("spreader is empty; a load or a return needs one.");
+        var net = row.Number("net_kg", 0);
+        var share = With(1, net > 0 ? row.Number("u_kg", 0, 0) / net : 0, ErrorSource.Normal($"ticket:{id}", "rounding and tare of tickets"));
+        return new LoadTicket(row.Needed("depot"), kind is TicketKind.Delivery ? "" : spreader, kind, net * Scale(row, share));
+    }
 
     /// <summary>The first and the last survey of each depot. A pile is left out, with its reason, when tickets that were read before
     /// stand outside of its surveys: they would be missing in its balance.</summary>
@@ -85,12 +95,6 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
         return pairs;
 
         static Measured MassOf(IEnumerable<StatedPile> piles) => Measured.Sum([.. piles.Select(pile => pile.Mass)]);
-    }
-
-    private void Note(string depot, DateTimeOffset at)
-    {
-        var span = tickets.GetValueOrDefault(depot, (First: at, Last: at));
-        tickets[depot] = (at < span.First ? at : span.First, at > span.Last ? at : span.Last);
     }
 
     /// <summary>Masses by spreader as <c>logs applied --by spreader</c> writes them. The file says how uncertain a mass is, not what it
