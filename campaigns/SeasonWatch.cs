@@ -26,7 +26,7 @@ internal static class SeasonWatch
             var root = Directory.CreateTempSubdirectory("lanewright-watch-").FullName;
             try
             {
-                var world = SeasonWorld.Make(new() { Spreaders = 40, Seed = (ulong)(seed + i), Interval = 3600 });
+                var world = SeasonWorld.Make(new() { Spreaders = 40, Seed = (ulong)(seed + i), Interval = 600 });
                 SeasonWriter.Write(world, root);
                 var folder = new SeasonFolder(root, TextCulture.Invariant);
                 var (constants, checks) = (folder.Constants(), folder.Checks());
