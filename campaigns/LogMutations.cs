@@ -13,8 +13,9 @@ namespace Lanewright.Campaigns;
 /// <param name="Refused">Files refused whole, with a message.</param>
 /// <param name="Rows">Rows accepted.</param>
 /// <param name="RefusedRows">Rows refused, each with a reason.</param>
+/// <param name="Why">Why files were refused whole: begin of the message, and how often.</param>
 /// <param name="Wrong">Files of which a row is unaccounted for, or that were refused without a message; first few.</param>
-internal sealed record LogMutationTally(int Files, int Refused, long Rows, long RefusedRows, IReadOnlyList<string> Wrong);
+internal sealed record LogMutationTally(int Files, int Refused, long Rows, long RefusedRows, IReadOnlyDictionary<string, int> Why, IReadOnlyList<string> Wrong);
 
 /// <summary>Takes damaged logs in: bytes changed, cut, doubled, foreign bytes in between. Every line must be a row that is stored, a
 /// refused row that is kept with its reason, or blank.</summary>
@@ -30,6 +31,7 @@ internal static class LogMutations
             var sources = Sources(root, seed);
             var random = new RandomSource((ulong)seed, 77);
             var wrong = new List<string>();
+            var why = new SortedDictionary<string, int>(StringComparer.Ordinal);
             int done = 0, refused = 0;
             long rows = 0, refusedRows = 0;
             while (done < files)
@@ -45,7 +47,13 @@ internal static class LogMutations
                         var bytes = Mutate(Encoding.UTF8.GetBytes(source.Text.Replace("HR-", $"H{done}-", StringComparison.Ordinal)), random);
                         File.WriteAllBytes(path, bytes);
                         var taken = import.Take(path);
-                        if (taken.Problem is not null) refused++;
+                        if (taken.Problem is { } problem)
+                        {
+                            refused++;
+                            var begin = problem[..Math.Min(problem.Length, 32)];
+                            why[begin] = why.GetValueOrDefault(begin) + 1;
+                        }
+
                         if (taken.Problem is { Length: 0 }) wrong.Add($"{done}: refused without a message");
                         if (taken.Problem is null && source.Ending == ".csv" && Lines(bytes) - 1 != taken.Accepted + taken.Refused + taken.Blank)
                             wrong.Add($"{done}: {Lines(bytes) - 1} lines, {taken.Accepted} accepted, {taken.Refused} refused, {taken.Blank} blank");
@@ -59,7 +67,7 @@ internal static class LogMutations
                 Directory.Delete(folder.Root, recursive: true);
             }
 
-            return new(done, refused, rows, refusedRows, wrong);
+            return new(done, refused, rows, refusedRows, why, wrong);
         }
         finally
         {

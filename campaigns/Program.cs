@@ -57,6 +57,7 @@ int Mutations()
 {
     var tally = LogMutations.Run(Count(10_000), Seed());
     Console.WriteLine($"{tally.Files} damaged files: {tally.Refused} refused whole, {tally.Rows} rows accepted, {tally.RefusedRows} rows refused with a reason; {tally.Wrong.Count} wrong");
+    foreach (var (why, count) in tally.Why.OrderByDescending(one => one.Value).Take(12)) Console.WriteLine($"  {count} {why}");
     foreach (var one in tally.Wrong.Take(20)) Console.WriteLine(one);
     return tally.Wrong.Count == 0 ? 0 : 1;
 }

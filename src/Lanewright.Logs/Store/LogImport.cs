@@ -122,6 +122,11 @@ public sealed class LogImport : IDisposable
         {
             problem = wrong.Message;
         }
+        catch (AggregateException wrong) when (wrong.Flatten().InnerExceptions.All(one => one is LogException or IOException or UnauthorizedAccessException))
+        {
+            // Two threads write; either of them may have failed.
+            problem = $"It could not be stored: {wrong.Flatten().InnerExceptions[0].Message}";
+        }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
             problem = $"It could not be read or stored: {wrong.Message}";
