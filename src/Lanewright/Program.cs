@@ -32,6 +32,7 @@ var root = new RootCommand("Lanewright: calibrate winter-road spreaders and prov
     LogsCommand.Make(),
     PracticeSeasonCommand.Make(),
     SeasonCommand.Make(),
+    CommonOptions.Language,
 };
 if (args.Length == 0) args = ["--help"];
 var parsed = root.Parse(args);

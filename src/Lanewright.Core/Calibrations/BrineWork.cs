@@ -2,6 +2,7 @@ using Lanewright.Core.Findings;
 using Lanewright.Core.Liquids;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 using Lanewright.Core.Uncertainty;
 
 namespace Lanewright.Core.Calibrations;
@@ -92,8 +93,8 @@ internal static class BrineWork
         }
         else
         {
-            if (one.Value > 0) report.Add($"{LiquidWords.Name(first.Salt)} in the blend", one, Dimension.Fraction);
-            if (two.Value > 0) report.Add($"{LiquidWords.Name(second.Salt)} in the blend", two, Dimension.Fraction);
+            if (one.Value > 0) report.Add($"{(Phrase)LiquidWords.Name(first.Salt)} in the blend", one, Dimension.Fraction);
+            if (two.Value > 0) report.Add($"{(Phrase)LiquidWords.Name(second.Salt)} in the blend", two, Dimension.Fraction);
         }
 
         var density = total / (volume + blend.Volume);

@@ -63,7 +63,7 @@ public sealed class CalibrationReport
     /// <param name="main">Whether it is a result to be listed and kept, not only an explanation.</param>
     /// <param name="error">The distribution of its error; from its sources when null.</param>
     internal Figure Add(
-        string name, Measured value, Dimension dimension, Unit? unit = null, bool main = true, ErrorDistribution? error = null)
+        Phrase name, Measured value, Dimension dimension, Unit? unit = null, bool main = true, ErrorDistribution? error = null)
     {
         var figure = new Figure(
             name, value, dimension, unit, main, value.Variance == 0 && error is null ? null : Expanded(value, error), Head.Probability);
@@ -107,7 +107,7 @@ public sealed class CalibrationReport
 /// <param name="Expanded">Half the width of its interval, SI; null for a figure that is exact or a mere calculation.</param>
 /// <param name="Probability">Coverage probability of the interval.</param>
 public sealed record Figure(
-    string Name, Measured Value, Dimension Dimension, Unit? Unit, bool IsMain, double? Expanded, double Probability)
+    Phrase Name, Measured Value, Dimension Dimension, Unit? Unit, bool IsMain, double? Expanded, double Probability)
 {
     /// <summary>The unit a reader sees it in.</summary>
     public Unit UnitFor(UnitPreferences units)
@@ -140,14 +140,16 @@ public sealed record ReportLine(string Template, IReadOnlyList<FindingValue> Val
 /// <param name="Dimension">What its numbers measure; null for words.</param>
 /// <param name="Unit">The unit of its numbers; null for the reader's own.</param>
 /// <param name="Digits">Significant digits of its numbers.</param>
-public sealed record ReportColumn(string Name, Dimension? Dimension = null, Unit? Unit = null, int Digits = 4)
+public sealed record ReportColumn(Phrase Name, Dimension? Dimension = null, Unit? Unit = null, int Digits = 4)
 {
     /// <summary>The heading with the unit.</summary>
     public string Heading(TextCulture culture, UnitPreferences units)
     {
         ArgumentNullException.ThrowIfNull(units);
+        ArgumentNullException.ThrowIfNull(culture);
         var unit = UnitFor(units);
-        return unit is null || QuantityText.Symbol(unit, culture) is not { Length: > 0 } symbol ? Name : $"{Name}, {symbol}";
+        var name = culture.Say(Name);
+        return unit is null || QuantityText.Symbol(unit, culture) is not { Length: > 0 } symbol ? name : $"{name}, {symbol}";
     }
 
     /// <summary>The unit a reader sees; null for words.</summary>
@@ -162,8 +164,16 @@ public sealed record ReportColumn(string Name, Dimension? Dimension = null, Unit
 /// <param name="Word">The word; null for a number.</param>
 /// <param name="Si">The number, SI; NaN for none.</param>
 /// <param name="Unit">A unit of its own, shown beside the number; null for the unit of the column.</param>
-public readonly record struct ReportCell(string? Word, double Si, Unit? Unit = null)
+/// <param name="Term">The word as a text of the code, said in the reader's language; null for what a person typed.</param>
+public readonly record struct ReportCell(string? Word, double Si, Unit? Unit = null, Phrase? Term = null)
 {
+    /// <summary>A word of the program's own.</summary>
+    public static ReportCell Said(Phrase term)
+    {
+        ArgumentNullException.ThrowIfNull(term);
+        return new(term.ToString(), double.NaN, null, term);
+    }
+
     /// <summary>A number.</summary>
     public static implicit operator ReportCell(double si) => new(null, si);
 
@@ -174,6 +184,8 @@ public readonly record struct ReportCell(string? Word, double Si, Unit? Unit = n
     public string Text(ReportColumn column, TextCulture culture, UnitPreferences units)
     {
         ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(culture);
+        if (Term is not null) return culture.Say(Term);
         if (Word is not null) return Word;
         if (!double.IsFinite(Si)) return "";
         if (Unit is { } own) return QuantityText.Write(Si, own, culture, NumberForm.Significant(column.Digits));
@@ -191,9 +203,9 @@ public readonly record struct ReportCell(string? Word, double Si, Unit? Unit = n
 /// <param name="Columns">Its columns.</param>
 /// <param name="Rows">Its rows, a cell for each column.</param>
 public sealed record ReportTable(
-    string Caption, IReadOnlyList<ReportColumn> Columns, IReadOnlyList<IReadOnlyList<ReportCell>> Rows);
+    Phrase Caption, IReadOnlyList<ReportColumn> Columns, IReadOnlyList<IReadOnlyList<ReportCell>> Rows);
 
 /// <summary>A picture, drawn when somebody looks.</summary>
 /// <param name="Name">What it shows.</param>
 /// <param name="Svg">Draws it: prefix of its ids, culture, units.</param>
-public sealed record ReportPicture(string Name, Func<string, TextCulture, UnitPreferences, string> Svg);
+public sealed record ReportPicture(Phrase Name, Func<string, TextCulture, UnitPreferences, string> Svg);

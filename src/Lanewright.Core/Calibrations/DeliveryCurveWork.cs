@@ -210,7 +210,7 @@ internal sealed class DeliveryCurveWork(
     private static FindingValue Flow(string name, double flow) => FindingValue.Number(name, flow, Dimension.MassFlow);
 
     private static FindingValue Turns(string name, double speed) => double.IsNaN(speed)
-        ? FindingValue.Text(name, "the other speed")
+        ? FindingValue.Said(name, "the other speed")
         : FindingValue.Number(name, speed, Dimension.RotationalSpeed);
 
     private sealed record SpeedRuns(double Speed, IReadOnlyList<SettingDelivery> Points);

@@ -70,7 +70,7 @@ public static class DirectLiquid
             report.Add(LiquidUseFindings.LaneWidthUnusual.At("laneWidth", FindingValue.Number("width", sheet.LaneWidth, Dimension.Length)));
         if (sheet.SpeedPlusMinus is null)
             report.Add(LiquidFindings.ReadingAssumed.At(
-                "speedPlusMinus", FindingValue.Text("what", "the speed"), FindingValue.Text("assumed", "2 %"), FindingValue.Text("field", "speedPlusMinus")));
+                "speedPlusMinus", FindingValue.Said("what", "the speed"), FindingValue.Text("assumed", "2 %"), FindingValue.Text("field", "speedPlusMinus")));
         var speed = Measured.Of(
             sheet.Speed, sheet.Speed * (sheet.SpeedPlusMinus ?? DefaultSpeed) / SqrtThree, ErrorSource.Rectangular("speed", "speed of the truck"));
         var alongLanes = speed * sheet.Lanes;

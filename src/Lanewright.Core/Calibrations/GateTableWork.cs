@@ -52,7 +52,7 @@ internal sealed class GateTableWork(CalibrationReport report, Catches catches, G
         var nothing = -fit.Line.Intercept / fit.Line.Slope;
         report.Say(
             "The line through the openings gives {slope} more for each {step} of opening and reaches nothing at {nothing}.",
-            FindingValue.Number("slope", fit.Line.Slope * Units.Inch.ToSi(1), Dimension), FindingValue.Text("step", "inch (25.4 mm)"),
+            FindingValue.Number("slope", fit.Line.Slope * Units.Inch.ToSi(1), Dimension), FindingValue.Said("step", "inch (25.4 mm)"),
             FindingValue.Text("nothing", Name(new(unit.FromSi(nothing), unit))));
     }
 
@@ -100,14 +100,14 @@ internal sealed class GateTableWork(CalibrationReport report, Catches catches, G
             if (i + 1 == points.Count) break;
             var middle = new Amount((gate.Value + points[i + 1].Gate.Value) / 2, gate.Unit);
             var at = fit.At(middle.Si);
-            Add(middle, "read off", at.Value.Value, at.Error.Coverage(Probability));
+            Add(middle, ReportCell.Said("read off"), at.Value.Value, at.Error.Coverage(Probability));
         }
 
         report.Add(new ReportTable(
             "By gate opening", [new("Opening"), new("Runs"), new("Delivery", Dimension), new("±", Dimension, null, 2), new("Expected", Dimension, null, 3)],
             rows));
 
-        void Add(Amount gate, string runs, double value, double half) => rows.Add(
+        void Add(Amount gate, ReportCell runs, double value, double half) => rows.Add(
             [Name(gate), runs, value, half, geometry.At(gate.Si, catches.Material?.BulkDensity) ?? double.NaN]);
     }
 

@@ -90,8 +90,8 @@ public static class GroundSpeed
             report.Say(
                 "With {current} in the controller the truck seems {how}: rates came out {error:percent} {more}.",
                 FindingValue.Number("current", current, Dimension.PulsesPerLength),
-                FindingValue.Text("how", error > 0 ? "faster than it is" : "slower than it is"),
-                FindingValue.Number("error", Math.Abs(error), Dimension.Fraction), FindingValue.Text("more", error > 0 ? "too high" : "too low"));
+                FindingValue.Said("how", error > 0 ? "faster than it is" : "slower than it is"),
+                FindingValue.Number("error", Math.Abs(error), Dimension.Fraction), FindingValue.Said("more", error > 0 ? "too high" : "too low"));
         }
 
         if (sheet.Tyre is { } tyre)

@@ -2,6 +2,7 @@ using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 using Lanewright.Core.Uncertainty;
 using Lanewright.Core.Weighing;
 
@@ -48,7 +49,7 @@ internal sealed record LiquidFlow(Catching Catching, IReadOnlyList<LiquidRun> Ru
         {
             if (PlusMinus is null)
                 report.Add(LiquidFindings.ReadingAssumed.At(
-                    "flowPlusMinus", FindingValue.Text("what", "the flow"), FindingValue.Text("assumed", "3 %"),
+                    "flowPlusMinus", FindingValue.Said("what", "the flow"), FindingValue.Text("assumed", "3 %"),
                     FindingValue.Text("field", "flowPlusMinus")));
             return new(
                 Measured.Of(stated, stated * (PlusMinus ?? DefaultStated) / SqrtThree, ErrorSource.Rectangular("flow", "stated flow")), null);
@@ -109,6 +110,6 @@ internal sealed record KnownFlow(Measured Value, RatioEstimate? Estimate)
     internal ErrorDistribution Error(Measured derived) => Estimate?.ErrorOf(derived, Scatter) ?? ErrorDistribution.Of(derived);
 
     /// <summary>Adds a figure worked out from it.</summary>
-    internal void Show(CalibrationReport report, string name, Measured derived, Dimension dimension, Unit? unit = null, bool main = true) =>
+    internal void Show(CalibrationReport report, Phrase name, Measured derived, Dimension dimension, Unit? unit = null, bool main = true) =>
         report.Add(name, derived, dimension, unit, main, Error(derived));
 }

@@ -105,7 +105,7 @@ internal static class LiquidMeterWork
         report.Say(
             "With {current} in the controller it showed {error:percent} {more} than it delivered: of every 100 shown, {came:4} came out.",
             FindingValue.Number("current", current, Dimension.PulsesPerVolume), FindingValue.Number("error", Math.Abs(error), Dimension.Fraction),
-            FindingValue.Text("more", error > 0 ? "more" : "less"), FindingValue.Number("came", 100 / (1 + error), Dimension.Fraction));
+            FindingValue.Said("more", error > 0 ? "more" : "less"), FindingValue.Number("came", 100 / (1 + error), Dimension.Fraction));
     }
 
     private static void Flows(CalibrationReport report, LiquidMeterSheet sheet, RatioEstimate estimate)
@@ -149,7 +149,7 @@ internal static class LiquidMeterWork
                     var seen = sheet.Runs.First(r => r.Id == run.Id);
                     return (IReadOnlyList<ReportCell>)
                     [
-                        run.Id, seen.High switch { true => "high", false => "low", _ => "" }, Math.Round(run.Top.Value), run.Bottom.Value,
+                        run.Id, ReportCell.Said(seen.High switch { true => "high", false => "low", _ => "" }), Math.Round(run.Top.Value), run.Bottom.Value,
                         run.Bottom.Value / (seen.Seconds ?? double.NaN), run.Ratio, (run.Ratio / estimate.Known.Value) - 1,
                     ];
                 }),

@@ -128,9 +128,14 @@ internal sealed record LiquidState(SaltKind Salt, Measured Strength, Measured De
     {
         if (sheet.PlusMinus is null)
             findings.Add(LiquidFindings.ReadingAssumed.At(
-                $"{sheet.Field}.{field}", FindingValue.Text("what", what), FindingValue.Text("field", field),
+                $"{sheet.Field}.{field}", FindingValue.Said("what", what), FindingValue.Text("field", field),
                 sheet.Density is not null ? FindingValue.Number("assumed", assumed, Dimension.Density)
-                : FindingValue.Text("assumed", what switch { "the strength" => "0.5 %", "the hydrometer" => "0.001", _ => "0.5 degrees" })));
+                : what switch
+                {
+                    "the strength" => FindingValue.Text("assumed", "0.5 %"),
+                    "the hydrometer" => FindingValue.Text("assumed", "0.001"),
+                    _ => FindingValue.Said("assumed", "0.5 degrees"),
+                }));
         return Measured.Of(
             value, (sheet.PlusMinus ?? assumed) / SqrtThree, ErrorSource.Rectangular($"{sheet.Field}:reading", "strength or density of the liquid"));
     }

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Calibrations;
 
@@ -34,8 +35,10 @@ public static class Live
     public static string Form(string kind) => Calibration.Find(kind) is { } known ? Calibration.Schema(known) : "";
 
     /// <summary>The kinds there are, as JSON: <c>[{"word", "name", "doc"}]</c>.</summary>
-    public static string Kinds()
+    /// <param name="language">The language of names and docs, such as <c>fr</c>; English when it is not known.</param>
+    public static string Kinds(string language = "")
     {
+        Language.TryFind(language, out var speech);
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream))
         {
@@ -44,8 +47,8 @@ public static class Live
             {
                 json.WriteStartObject();
                 json.WriteString("word", kind.Word);
-                json.WriteString("name", kind.Name);
-                json.WriteString("doc", kind.Doc);
+                json.WriteString("name", speech.Say(kind.Name));
+                json.WriteString("doc", speech.Say(kind.Doc));
                 json.WriteEndObject();
             }
 
@@ -74,7 +77,7 @@ public static class Live
             {
                 json.WriteStartObject();
                 json.WriteString("path", missing.Field);
-                json.WriteString("text", Word(missing, "doc"));
+                json.WriteString("text", Doc(missing, input.Culture));
                 json.WriteEndObject();
             }
 
@@ -90,6 +93,6 @@ public static class Live
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    private static string Word(Finding finding, string name) =>
-        finding.Values.FirstOrDefault(value => value.Name == name).Word ?? "";
+    private static string Doc(Finding finding, TextCulture culture) =>
+        finding.Values.FirstOrDefault(value => value.Name == "doc").Term is { } doc ? culture.Say(doc) : "";
 }

@@ -107,7 +107,7 @@ public static class Nozzles
             [new("Nozzle"), new("Side"), new("Amount", dimension), new("Against the mean", Dimension.Fraction, null, 3)],
             [
                 .. nozzles.Select(x => (IReadOnlyList<ReportCell>)
-                    [x.Id, Array.Find(Sides, w => w.Value == x.Side)?.Text ?? "", x.Amount, (x.Amount / mean) - 1]),
+                    [x.Id, ReportCell.Said(Array.Find(Sides, w => w.Value == x.Side)?.Text ?? ""), x.Amount, (x.Amount / mean) - 1]),
             ]));
     }
 

@@ -2,6 +2,7 @@ using Lanewright.Core.Charts;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 using Lanewright.Core.Uncertainty;
 
 namespace Lanewright.Core.Calibrations;
@@ -108,7 +109,7 @@ internal sealed class PatternWork(
         Share("right of the truck's middle", 0, double.PositiveInfinity, false);
     }
 
-    private void Share(string name, double left, double right, bool main)
+    private void Share(Phrase name, double left, double right, bool main)
     {
         var widths = shape.Select(s => s.To - s.From).ToArray();
         var within = shape.Select(s => s.Within(left, right)).ToArray();
@@ -168,7 +169,7 @@ internal sealed class PatternWork(
 
     private void Draw(PatternStrip[] profile)
     {
-        List<(double, string)> edges = [(lane.Left, "lane"), (lane.Right, "lane")];
+        List<(double, Phrase)> edges = [(lane.Left, "lane"), (lane.Right, "lane")];
         if (shoulders is { } s) edges.AddRange([(s.Left, "shoulder"), (s.Right, "shoulder")]);
         var picture = new ProfilePicture(profile, edges);
         report.Add(new ReportPicture(ProfilePicture.Title, picture.Svg));

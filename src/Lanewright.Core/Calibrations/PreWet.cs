@@ -83,7 +83,7 @@ public static class PreWet
 
         if (sheet.Dry.PlusMinus is null)
             report.Add(LiquidFindings.ReadingAssumed.At(
-                "dry.plusMinus", FindingValue.Text("what", "the dry delivery"), FindingValue.Text("assumed", "3 %"), FindingValue.Text("field", "plusMinus")));
+                "dry.plusMinus", FindingValue.Said("what", "the dry delivery"), FindingValue.Text("assumed", "3 %"), FindingValue.Text("field", "plusMinus")));
         var dry = Measured.Of(
             sheet.Dry.Delivery, sheet.Dry.Delivery * (sheet.Dry.PlusMinus ?? DefaultDry) / SqrtThree, ErrorSource.Rectangular("dry", "dry delivery"));
         var flow = sheet.Flow.Work(report, liquid);

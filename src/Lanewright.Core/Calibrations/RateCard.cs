@@ -101,7 +101,7 @@ public static class RateCard
         report.Say(
             "A lane is {width} wide and one pass covers {lanes}; a rate for a two-lane road is twice the rate for one lane.",
             FindingValue.Number("width", sheet.Width, Dimension.Length),
-            FindingValue.Text("lanes", sheet.Lanes == 1 ? "1 lane" : $"{QuantityText.WriteNumber(sheet.Lanes, TextCulture.Invariant, NumberForm.RoundTrip)} lanes"));
+            FindingValue.Said("lanes", sheet.Lanes == 1 ? "1 lane" : (Phrase)$"{QuantityText.WriteNumber(sheet.Lanes, TextCulture.Invariant, NumberForm.RoundTrip)} lanes"));
         var table = Table(sheet, units, most);
         report.Add(table);
         report.Add(Needed(sheet, units));
@@ -115,9 +115,9 @@ public static class RateCard
         if (sheet.Published is { } published)
         {
             report.Add(new ReportTable(
-                $"{published.Name}. Source: {published.Source}. Shown for comparison; the yard sets its own rates.",
+                $"{(Phrase)published.Name}. Source: {published.Source}. Shown for comparison; the yard sets its own rates.",
                 [new("Condition"), new("Rate"), new("Beside it")],
-                [.. published.Rows.Select(row => (IReadOnlyList<ReportCell>)[row.Condition, row.Rate, row.Note])]));
+                [.. published.Rows.Select(row => (IReadOnlyList<ReportCell>)[ReportCell.Said(row.Condition), row.Rate, ReportCell.Said(row.Note)])]));
         }
 
         if (sheet.NextDue is null) report.Add(CalibrationFindings.NoNextDue.At("nextDue"));
@@ -156,7 +156,7 @@ public static class RateCard
     private static ReportTable Table(RateSheet sheet, UnitPreferences units, double? most)
     {
         List<ReportColumn> columns = [new(RateHeading(units))];
-        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn(SpeedText(v, units))));
+        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}")));
         var tested = sheet.Settings.Select(s => (s.Position, s.Delivery)).ToList();
         var rows = sheet.Rates.Select(rate =>
         {
@@ -164,9 +164,9 @@ public static class RateCard
             foreach (var speed in sheet.Speeds)
             {
                 var delivery = SpreadRate.Delivery(rate, speed, sheet.Lanes);
-                if (!sheet.IsOpen) cells.Add(most is not { } q ? "" : delivery <= q ? "yes" : "too fast");
+                if (!sheet.IsOpen) cells.Add(ReportCell.Said(most is not { } q ? "" : delivery <= q ? "yes" : "too fast"));
                 else if (SpreadRate.Setting(tested, delivery) is { } setting) cells.Add(Short(setting));
-                else cells.Add(tested.Count > 0 && delivery > tested[^1].Delivery ? "too fast" : "too slow");
+                else cells.Add(ReportCell.Said(tested.Count > 0 && delivery > tested[^1].Delivery ? "too fast" : "too slow"));
             }
 
             return (IReadOnlyList<ReportCell>)cells;
@@ -178,7 +178,7 @@ public static class RateCard
     private static ReportTable Needed(RateSheet sheet, UnitPreferences units)
     {
         List<ReportColumn> columns = [new(RateHeading(units))];
-        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn(SpeedText(v, units), Dimension.MassFlow)));
+        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}", Dimension.MassFlow)));
         return new("Delivery that each rate and speed needs", columns,
         [
             .. sheet.Rates.Select(rate => (IReadOnlyList<ReportCell>)
@@ -186,7 +186,7 @@ public static class RateCard
         ]);
     }
 
-    private static string RateHeading(UnitPreferences units) => "Rate, " + units[Dimension.LaneRate].Symbol;
+    private static Phrase RateHeading(UnitPreferences units) => $"Rate, {units[Dimension.LaneRate].Symbol}";
 
     private static string RateNumber(double rate, UnitPreferences units) => Short(units[Dimension.LaneRate].FromSi(rate));
 

@@ -1,6 +1,7 @@
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 using Lanewright.Core.Uncertainty;
 
 namespace Lanewright.Core.Calibrations;
@@ -55,7 +56,7 @@ internal sealed class StaticCheckWork(CalibrationReport report, Catches catches,
         {
             report.Add(DeliveryFindings.DoseBasis.At(
                 "brine.doseIs", FindingValue.Text("point", CalibrationText.Number(number)), Number("off", off),
-                FindingValue.Text("basis", brine.DoseIsDry is true ? "salt and brine together" : "dry salt alone")));
+                FindingValue.Said("basis", brine.DoseIsDry is true ? "salt and brine together" : "dry salt alone")));
         }
 
         if (brine.Concentration is { } c)
@@ -89,14 +90,14 @@ internal sealed class StaticCheckWork(CalibrationReport report, Catches catches,
         var id = CalibrationText.Number(number);
         var off = estimate.Known.Value - 1;
         half = error.Coverage(report.Head.Probability);
-        report.Add($"{what} off by, point {id}", estimate.Total($"point:{id}:{what}:scatter") - 1, Dimension.Fraction, Units.Percent, true, error);
+        report.Add($"{(Phrase)what} off by, point {id}", estimate.Total($"point:{id}:{what}:scatter") - 1, Dimension.Fraction, Units.Percent, true, error);
         if (runs.Count == 1) report.Add(DeliveryFindings.OneRunPoint.At(runs[0].Field, FindingValue.Text("point", id)));
         CalibrationText.Spread(report, estimate, "runs");
         var verdict = "";
         if (tolerance is { } limit)
         {
             verdict = Math.Abs(off) + half <= limit * (1 + 1e-9) ? "within" : Math.Abs(off) - half > limit ? "outside" : "cannot tell";
-            FindingValue[] values = [FindingValue.Text("point", id), FindingValue.Text("what", what), Number("off", off), Number("half", half), Number("tolerance", limit)];
+            FindingValue[] values = [FindingValue.Text("point", id), FindingValue.Said("what", what), Number("off", off), Number("half", half), Number("tolerance", limit)];
             if (verdict == "outside") report.Add(DeliveryFindings.CheckOutside.At("runs", values));
             else if (verdict == "cannot tell") report.Add(DeliveryFindings.CheckCannotTell.At("runs", values));
         }
@@ -105,7 +106,7 @@ internal sealed class StaticCheckWork(CalibrationReport report, Catches catches,
         rows.Add(
         [
             id, new ReportCell(null, first.Dose.Si, first.Dose.Unit), byArea ? first.Across : double.NaN, byArea ? double.NaN : first.Across,
-            first.Speed, what, asked, asked * estimate.Known.Value, off, half, verdict,
+            first.Speed, ReportCell.Said(what), asked, asked * estimate.Known.Value, off, half, ReportCell.Said(verdict),
         ]);
         return off;
     }

@@ -23,17 +23,17 @@ public static class BudgetPicture
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(culture);
         var lines = result.Budget.Take(MostLines).ToList();
-        var described = string.Join("; ", lines.Select(line => $"{line.Family} {Share(line.Share, culture)}"));
+        var described = string.Join("; ", lines.Select(line => $"{culture.Say(Phrase.OfFamily(line.Family))} {Share(line.Share, culture)}"));
         var svg = new SvgText(
-            id, Width, 26 + (Row * lines.Count) + 8, "Where the uncertainty comes from", described + " of the variance.");
-        svg.Text(0, 14, "source", bold: true);
-        svg.Text(Width, 14, "share of variance · ± %", "end", bold: true);
+            id, Width, 26 + (Row * lines.Count) + 8, culture.Say("Where the uncertainty comes from"), culture.Say($"{described} of the variance."));
+        svg.Text(0, 14, culture.Say("source"), bold: true);
+        svg.Text(Width, 14, culture.Say("share of variance · ± %"), "end", bold: true);
         for (var i = 0; i < lines.Count; i++)
         {
             var line = lines[i];
             var y = 26 + (Row * i);
             var relative = line.StandardUncertainty / Math.Abs(result.Value.Value);
-            svg.Text(0, y + 14, Excerpt.Of(line.Family, 50));
+            svg.Text(0, y + 14, Excerpt.Of(culture.Say(Phrase.OfFamily(line.Family)), 50));
             svg.Frame(0.5, y + 20.5, BarEnd, 14);
             svg.Box(0.5, y + 20.5, BarEnd * line.Share, 14, 1);
             svg.Text(

@@ -25,7 +25,7 @@ public sealed record CurvePlace(double X, double Y, double Half);
 /// <param name="Curve">The curve, from left to right; may be empty.</param>
 /// <param name="XUnit">Unit along it; null for the reader's own.</param>
 public sealed record CurvePicture(
-    string Title, string XName, Dimension X, string YName, Dimension Y, IReadOnlyList<CurvePoint> Points,
+    Phrase Title, Phrase XName, Dimension X, Phrase YName, Dimension Y, IReadOnlyList<CurvePoint> Points,
     IReadOnlyList<CurvePlace> Curve, Unit? XUnit = null)
 {
     private const double Width = 720;
@@ -47,12 +47,12 @@ public sealed record CurvePicture(
         var right = Round(Math.Max(Points.Max(p => p.X), Curve.Count == 0 ? 0 : Curve[^1].X), across);
         var top = Round(Math.Max(Points.Max(p => p.Y + p.Half), Curve.Count == 0 ? 0 : Curve.Max(p => p.Y)), up);
         var svg = new SvgText(
-            id, Width, 350, Title,
+            id, Width, 350, culture.Say(Title),
             string.Join("; ", Points.Select(p =>
                 $"{Number(p.X, across)} {QuantityText.Symbol(across, culture)}: {Number(p.Y, up)} {QuantityText.Symbol(up, culture)}"
                 + (p.Half > 0 ? $" ± {Number(p.Half, up)}" : ""))) + ".");
-        svg.Text(0, 16, $"{YName}, {QuantityText.Symbol(up, culture)}", bold: true);
-        svg.Text(Right, Bottom + 42, $"{XName}, {QuantityText.Symbol(across, culture)}", "end", bold: true);
+        svg.Text(0, 16, $"{culture.Say(YName)}, {QuantityText.Symbol(up, culture)}", bold: true);
+        svg.Text(Right, Bottom + 42, $"{culture.Say(XName)}, {QuantityText.Symbol(across, culture)}", "end", bold: true);
         for (var i = 0; i <= 5; i++)
         {
             svg.Line(Left, YAt(top * i / 5), Right, YAt(top * i / 5), 0.5, i == 0 ? "" : "2 4");

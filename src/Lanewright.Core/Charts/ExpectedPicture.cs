@@ -27,16 +27,16 @@ public static class ExpectedPicture
     /// <param name="rows">The runs; at least one.</param>
     /// <param name="id">Prefix of ids; unique on the page.</param>
     /// <param name="culture">For its numbers.</param>
-    public static string Svg(string quantity, string cause, IReadOnlyList<ExpectedRow> rows, string id, TextCulture culture)
+    public static string Svg(Phrase quantity, Phrase cause, IReadOnlyList<ExpectedRow> rows, string id, TextCulture culture)
     {
         ArgumentNullException.ThrowIfNull(rows);
         ArgumentNullException.ThrowIfNull(culture);
         var reach = 1.1 * Math.Max(0.01, rows.Max(r => Math.Max(Math.Abs(r.Observed), Math.Abs(r.Expected))));
         var bottom = Top + (Row * rows.Count);
         var svg = new SvgText(
-            id, Width, bottom + 76, $"Observed and expected: {quantity}",
-            string.Join("; ", rows.Select(r => $"run {r.Name} observed {Signed(r.Observed)}, expected {Signed(r.Expected)}")) + ".");
-        svg.Text(0, 14, quantity, bold: true);
+            id, Width, bottom + 76, culture.Say($"Observed and expected: {quantity}"),
+            string.Join("; ", rows.Select(r => culture.Say($"run {r.Name} observed {Signed(r.Observed)}, expected {Signed(r.Expected)}"))) + ".");
+        svg.Text(0, 14, culture.Say(quantity), bold: true);
         svg.Line(X(0), Top, X(0), bottom, 1.5);
         for (var i = 0; i < rows.Count; i++)
         {
@@ -50,8 +50,8 @@ public static class ExpectedPicture
         svg.Line(Left, bottom, Right, bottom);
         foreach (var tick in (double[])[-reach, 0, reach])
             svg.Text(X(tick), bottom + 18, tick == 0 ? "0" : Signed(tick), tick < 0 ? "start" : tick > 0 ? "end" : "middle");
-        svg.Text(0, bottom + 42, "off what is expected of a healthy spreader");
-        svg.Text(0, bottom + 60, $"dot: observed; ring: if it is {cause}");
+        svg.Text(0, bottom + 42, culture.Say("off what is expected of a healthy spreader"));
+        svg.Text(0, bottom + 60, culture.Say($"dot: observed; ring: if it is {cause}"));
         return svg.End();
 
         double X(double share) => ((Left + Right) / 2) + (Math.Clamp(share / reach, -1.05, 1.05) * (Right - Left) / 2);

@@ -40,9 +40,9 @@ public static class HistoryPicture
         (low, high) = (low - room, high + room);
         int first = ordered[0].Day.DayNumber - 20, last = ordered[^1].Day.DayNumber + 20;
         var svg = new SvgText(
-            id, Width, 300, "Calibrations through time",
-            string.Join("; ", ordered.Select(p => $"{Day(p.Day)} {Number(p.Value)} {symbol}"
-                + $" ({Number(p.Low)} to {Number(p.High)}{(p.Adopted ? "" : ", not keyed in")})")) + ".");
+            id, Width, 300, culture.Say("Calibrations through time"),
+            string.Join("; ", ordered.Select(p => $"{Day(p.Day)} {Number(p.Value)} {symbol} "
+                + culture.Say(p.Adopted ? $"({Number(p.Low)} to {Number(p.High)})" : (Phrase)$"({Number(p.Low)} to {Number(p.High)}, not keyed in)"))) + ".");
         svg.Text(0, 16, symbol, bold: true);
         for (var i = 0; i <= 4; i++)
         {
@@ -65,7 +65,7 @@ public static class HistoryPicture
             labelled = x;
         }
 
-        svg.Text(Left, Bottom + 44, "filled: keyed in; open: not keyed in; bars: interval");
+        svg.Text(Left, Bottom + 44, culture.Say("filled: keyed in; open: not keyed in; bars: interval"));
         return svg.End();
 
         double X(DateOnly day) => Left + 20 + ((Right - Left - 40) * (day.DayNumber - first) / (last - first));

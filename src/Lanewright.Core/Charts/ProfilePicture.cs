@@ -7,7 +7,7 @@ namespace Lanewright.Core.Charts;
 /// <summary>What was caught across the road, strip by strip, with the edges of lane and shoulders.</summary>
 /// <param name="Strips">The strips, from left to right; at least one.</param>
 /// <param name="Edges">Edges to mark, m, with their names.</param>
-public sealed record ProfilePicture(IReadOnlyList<PatternStrip> Strips, IReadOnlyList<(double At, string Name)> Edges)
+public sealed record ProfilePicture(IReadOnlyList<PatternStrip> Strips, IReadOnlyList<(double At, Phrase Name)> Edges)
 {
     private const double Width = 720;
     private const double Left = 20;
@@ -30,10 +30,10 @@ public sealed record ProfilePicture(IReadOnlyList<PatternStrip> Strips, IReadOnl
         var mass = Strips.Sum(s => s.Height * (s.To - s.From));
         var symbol = QuantityText.Symbol(unit, culture);
         var svg = new SvgText(
-            id, Width, 290, Title,
+            id, Width, 290, culture.Say(Title),
             string.Join("; ", Strips.Select(s =>
-                $"{Number(s.From)} to {Number(s.To)} {symbol}: {PercentText.Write(mass > 0 ? s.Height * (s.To - s.From) / mass : 0, culture)}")) + ".");
-        svg.Text(0, 16, "share of the catch by width; left and right as the truck drives", bold: true);
+                culture.Say($"{Number(s.From)} to {Number(s.To)} {symbol}: {PercentText.Write(mass > 0 ? s.Height * (s.To - s.From) / mass : 0, culture)}"))) + ".");
+        svg.Text(0, 16, culture.Say("share of the catch by width; left and right as the truck drives"), bold: true);
         foreach (var s in Strips)
         {
             var height = s.Height / most * (Bottom - Top);
@@ -46,7 +46,7 @@ public sealed record ProfilePicture(IReadOnlyList<PatternStrip> Strips, IReadOnl
         {
             svg.Line(XAt(at), Top - 10, XAt(at), Bottom + 6, 1, "4 3");
             svg.Text(XAt(at), Bottom + 22, Number(at), "middle");
-            svg.Text(XAt(at), Bottom + 38, name, "middle");
+            svg.Text(XAt(at), Bottom + 38, culture.Say(name), "middle");
         }
 
         svg.Text(Right, 286, symbol, "end");

@@ -31,13 +31,13 @@ public static class RunsPicture
         var (low, _) = QuantityText.WriteTogether(result.Low, result.Expanded, result.Unit, culture);
         var (high, _) = QuantityText.WriteTogether(result.High, result.Expanded, result.Unit, culture);
         var described = string.Join("; ", result.Runs.Select(run =>
-            $"run {run.Id} {Number(run.Ratio, result.Unit, culture)} {unit}, {Signed(run.Deviation, culture)}"));
+            culture.Say($"run {run.Id} {Number(run.Ratio, result.Unit, culture)} {unit}, {Signed(run.Deviation, culture)}")));
         var bottom = Top + (Row * result.Runs.Count);
         var svg = new SvgText(
-            id, Width, bottom + 58, "Each run beside the result",
-            $"{described}. The {probability} interval of the result is {low} to {high} {unit}.");
+            id, Width, bottom + 58, culture.Say("Each run beside the result"),
+            culture.Say($"{described}. The {probability} interval of the result is {low} to {high} {unit}."));
 
-        svg.Text(0, 14, "run", bold: true);
+        svg.Text(0, 14, culture.Say("run"), bold: true);
         svg.Text(Width, 14, unit, "end", bold: true);
         svg.Box(X(-interval, reach), Top, X(interval, reach) - X(-interval, reach), bottom - Top, 0.16);
         svg.Line(X(-interval, reach), Top, X(-interval, reach), bottom, 1, "4 3");
@@ -61,8 +61,8 @@ public static class RunsPicture
             svg.Text(X(tick, reach), bottom + 19, tick == 0 ? "0" : Signed(tick, culture), "middle");
         }
 
-        svg.Text((Left + Right) / 2, bottom + 36, "difference from the result", "middle");
-        svg.Text(0, bottom + 54, $"Shaded: {probability} interval, {low} to {high} {unit}");
+        svg.Text((Left + Right) / 2, bottom + 36, culture.Say("difference from the result"), "middle");
+        svg.Text(0, bottom + 54, culture.Say($"Shaded: {probability} interval, {low} to {high} {unit}"));
         return svg.End();
     }
 

@@ -1,4 +1,5 @@
 using Lanewright.Core.Statistics;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Diagnosis;
 
@@ -54,10 +55,10 @@ internal sealed class Hypothesis(Cause cause, double weight, double effect)
 /// moves it.
 /// </summary>
 internal sealed class Channel(
-    string name, double?[] values, double[] own, double common, double mass, double pulses, double turns, double delivered,
+    Phrase name, double?[] values, double[] own, double common, double mass, double pulses, double turns, double delivered,
     double written)
 {
-    internal string Name => name;
+    internal Phrase Name => name;
 
     internal double?[] Values => values;
 

@@ -13,14 +13,14 @@ public sealed record DiagnosisText(TextCulture Culture, UnitPreferences Units)
     public string Headline(DiagnosisReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        if (report.Causes.Count == 0) return "No run can be used, so there is nothing to look for a cause in.";
+        if (report.Causes.Count == 0) return Culture.Say("No run can be used, so there is nothing to look for a cause in.");
         var first = report.Causes[0];
-        return report.Outcome switch
+        return Culture.Say(report.Outcome switch
         {
-            Outcome.NothingWrong => $"Nothing is wrong as far as this sheet shows (chance {Chance(report.NothingWrong)}).",
-            Outcome.Likely => $"Most likely: {first.Facts.Name} (chance {Chance(first.Chance)}).",
+            Outcome.NothingWrong => (Phrase)$"Nothing is wrong as far as this sheet shows (chance {Chance(report.NothingWrong)}).",
+            Outcome.Likely => $"Most likely: {(Phrase)first.Facts.Name} (chance {Chance(first.Chance)}).",
             _ => $"This sheet does not settle it. Chance that nothing is wrong: {Chance(report.NothingWrong)}. Do the next test.",
-        };
+        });
     }
 
     /// <summary>The size of the effect if the cause is there; empty where the cause has none.</summary>
@@ -29,10 +29,10 @@ public sealed record DiagnosisText(TextCulture Culture, UnitPreferences Units)
         ArgumentNullException.ThrowIfNull(cause);
         ArgumentNullException.ThrowIfNull(report);
         var x = cause.Effect;
-        return cause.Facts.Cause switch
+        Phrase effect = cause.Facts.Cause switch
         {
             Cause.MassUnit or Cause.TonKind or Cause.LaneConvention or Cause.RoadWidth or Cause.MileKilometre or Cause.RateUnit =>
-                $"By a factor of {Number(cause.Best.Effect)}.",
+                (Phrase)$"By a factor of {Number(cause.Best.Effect)}.",
             Cause.TareForgotten => $"About {Mass(x)} for each container.",
             Cause.ContainerMissing => $"About {Mass(x)} in run {RunName(cause, report)}.",
             Cause.PersonChanged => $"About {Mass(x)} in run {RunName(cause, report)}.",
@@ -41,12 +41,12 @@ public sealed record DiagnosisText(TextCulture Culture, UnitPreferences Units)
             Cause.Unprimed => $"About {Mass(x)} in the first run.",
             Cause.Bridging => $"Run {RunName(cause, report)} lacks about {Percent(x)}.",
             Cause.ScaleDivision => $"All readings lie on steps of {Number(Marks.LatticeOf(report.Input.Report.Sheet).Multiple)} divisions.",
-            Cause.ScaleOff => $"The scale reads {Percent(Math.Abs(x))} too {(x > 0 ? "much" : "little")}.",
+            Cause.ScaleOff => x > 0 ? (Phrase)$"The scale reads {Percent(x)} too much." : $"The scale reads {Percent(-x)} too little.",
             Cause.Spill => $"About {Percent(x)} is missing.",
             Cause.PulsesMissed => $"About {Percent(x)} of the pulses at full drive.",
             Cause.WrongTeeth => $"The wheel has {Number(cause.Best.Effect)} times the teeth it had.",
             Cause.GateMoved => $"The opening is {Percent(x)} of what it was.",
-            Cause.MaterialChanged => $"The material fills {Percent(Math.Abs(x))} {(x > 0 ? "heavier" : "lighter")} than before.",
+            Cause.MaterialChanged => x > 0 ? (Phrase)$"The material fills {Percent(x)} heavier than before." : $"The material fills {Percent(-x)} lighter than before.",
             Cause.Wear => $"About {Percent(x)} less with each season.",
             Cause.Slip => $"About {Percent(x)} at full drive.",
             Cause.HopperHead => $"About {Percent(x)} from the first run to the last.",
@@ -54,12 +54,13 @@ public sealed record DiagnosisText(TextCulture Culture, UnitPreferences Units)
             Cause.ColdOil => $"The first run was about {Percent(x)} slow.",
             Cause.EngineSlow => $"The engine ran at about {Percent(x)} of its usual speed.",
             Cause.MotorLeak => $"About {Percent(x)} of full speed is lost.",
-            Cause.ValveShift => $"The shaft is {Percent(Math.Abs(x))} of full speed too {(x > 0 ? "slow" : "fast")} at every setting.",
+            Cause.ValveShift => x > 0 ? (Phrase)$"The shaft is {Percent(x)} of full speed too slow at every setting." : $"The shaft is {Percent(-x)} of full speed too fast at every setting.",
             Cause.ConstantLost => $"The controller works with {Percent(1 + x)} of the constant believed to be in it.",
-            Cause.SpeedConstant => $"The controller counts {Percent(Math.Abs(x))} too {(x > 0 ? "much" : "little")} distance.",
+            Cause.SpeedConstant => x > 0 ? (Phrase)$"The controller counts {Percent(x)} too much distance." : $"The controller counts {Percent(-x)} too little distance.",
             Cause.SpeedFrozen => $"It stands at about {QuantityText.Write(x, Units[Dimension.Speed], Culture, NumberForm.Significant(2))}.",
             _ => "",
         };
+        return Culture.Say(effect);
     }
 
     /// <summary>What was observed beside what is expected of a healthy spreader, a line each.</summary>
@@ -70,23 +71,23 @@ public sealed record DiagnosisText(TextCulture Culture, UnitPreferences Units)
         var lines = new List<string>();
         var (reference, variance) = Reference(seen);
         if (variance < 0.5) Line(seen.CountedMass, reference, variance);
-        else lines.Add($"No earlier constant is known, so the runs could only be held against each other ({seen.CountedMass.Name}).");
+        else lines.Add(Culture.Say($"No earlier constant is known, so the runs could only be held against each other ({seen.CountedMass.Name})."));
         foreach (var channel in (Channel?[])[seen.PulsesPerTurn, seen.ShaftSpeed, seen.ControllerCount])
             if (channel is not null) Line(channel, 0, 0);
         foreach (var sister in report.Input.Sisters)
         {
-            var same = (sister.SameMaterial, sister.SameScale) switch
+            Phrase same = (sister.SameMaterial, sister.SameScale) switch
             {
                 (true, true) => "same material and scale",
                 (true, false) => "same material",
                 (false, true) => "same scale",
                 _ => "other material and scale",
             };
-            lines.Add($"Spreader {Excerpt.Of(sister.Id)} ({same}): {Signed(sister.Change)} since its last test, ± {Percent(2 * sister.Uncertainty)}.");
+            lines.Add(Culture.Say($"Spreader {Excerpt.Of(sister.Id)} ({same}): {Signed(sister.Change)} since its last test, ± {Percent(2 * sister.Uncertainty)}."));
         }
 
         if (report.Input.Facts.Events.Count > 0)
-            lines.Add("In the register since the last test: " + string.Join(", ", report.Input.Facts.Events.Select(e => Excerpt.Of(e))) + ".");
+            lines.Add(Culture.Say($"In the register since the last test: {string.Join(", ", report.Input.Facts.Events.Select(e => Culture.Say(Excerpt.Of(e))))}."));
         return lines;
 
         void Line(Channel channel, double against, double more)
@@ -102,16 +103,18 @@ public sealed record DiagnosisText(TextCulture Culture, UnitPreferences Units)
             }
 
             var u = 2 * Math.Sqrt(more + (channel.Common * channel.Common) + (1 / weights));
-            var range = channel.Count > 1 ? $"; from run to run {Signed(low)} to {Signed(high)}" : "";
-            lines.Add($"{Upper(channel.Name)}: {Signed(sum / weights)} against what is expected, ± {Percent(u)}{range}.");
+            var name = Upper(Culture.Say(channel.Name));
+            lines.Add(Culture.Say(channel.Count > 1
+                ? $"{name}: {Signed(sum / weights)} against what is expected, ± {Percent(u)}; from run to run {Signed(low)} to {Signed(high)}."
+                : (Phrase)$"{name}: {Signed(sum / weights)} against what is expected, ± {Percent(u)}."));
         }
     }
 
     /// <summary>A chance as people say it.</summary>
     public string Chance(double chance) => chance switch
     {
-        > 0.99 => "more than " + Percent(0.99),
-        < 0.01 => "less than " + Percent(0.01),
+        > 0.99 => Culture.Say($"more than {Percent(0.99)}"),
+        < 0.01 => Culture.Say($"less than {Percent(0.01)}"),
         _ => Percent(Math.Round(chance * 100) / 100),
     };
 

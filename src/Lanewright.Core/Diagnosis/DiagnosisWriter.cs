@@ -44,11 +44,11 @@ public static class DiagnosisWriter
         {
             json.WriteStartObject();
             json.WriteString("code", cause.Facts.Code);
-            json.WriteString("name", cause.Facts.Name);
+            json.WriteString("name", text.Culture.Say(cause.Facts.Name));
             json.WriteNumber("chance", Rounded(cause.Chance));
             json.WriteString("chanceText", text.Chance(cause.Chance));
             json.WriteString("effect", text.Effect(cause, report));
-            json.WriteString("alsoSeen", cause.Facts.AlsoSeen);
+            json.WriteString("alsoSeen", text.Culture.Say(cause.Facts.AlsoSeen));
             json.WriteEndObject();
         }
 
@@ -58,7 +58,7 @@ public static class DiagnosisWriter
         {
             json.WriteStartObject();
             json.WriteString("code", advised.Test.Code);
-            json.WriteString("how", advised.Test.How);
+            json.WriteString("how", text.Culture.Say(advised.Test.How));
             json.WriteNumber("minutes", advised.Test.Minutes);
             json.WriteNumber("bits", Rounded(advised.Bits));
             json.WriteEndObject();

@@ -29,7 +29,7 @@ public sealed record AnswerText(TextCulture Culture, UnitPreferences Units)
     public string Rounding(KeyIn key)
     {
         ArgumentNullException.ThrowIfNull(key);
-        return $"Rounding to the controller's step changes the rate by {Signed(key.Cost)}, at most {Percent(key.WorstCost)}.";
+        return Culture.Say($"Rounding to the controller's step changes the rate by {Signed(key.Cost)}, at most {Percent(key.WorstCost)}.");
     }
 
     /// <summary>The result with its interval, e.g. <c>12.62 ± 0.11 pulse/lb</c>.</summary>
@@ -45,7 +45,7 @@ public sealed record AnswerText(TextCulture Culture, UnitPreferences Units)
         ArgumentNullException.ThrowIfNull(result);
         var (low, _) = QuantityText.WriteTogether(result.Low, result.Expanded, result.Unit, Culture);
         var (high, _) = QuantityText.WriteTogether(result.High, result.Expanded, result.Unit, Culture);
-        return $"{Percent(result.Probability)} interval {low} to {high} {QuantityText.Symbol(result.Unit, Culture)}";
+        return Culture.Say($"{Percent(result.Probability)} interval {low} to {high} {QuantityText.Symbol(result.Unit, Culture)}");
     }
 
     /// <summary>What happened on the road until now; null when the value in use is not known.</summary>
@@ -55,25 +55,27 @@ public sealed record AnswerText(TextCulture Culture, UnitPreferences Units)
         ArgumentNullException.ThrowIfNull(result);
         if (result.Delivery is not { } delivery) return null;
         var share = delivery.Share.Value;
-        var much = $"{Percent(Math.Abs(share - 1))} too {(share < 1 ? "little" : "much")}";
+        var off = Percent(Math.Abs(share - 1));
+        Phrase much = share < 1 ? (Phrase)$"{off} too little" : $"{off} too much";
         if (sheet.Kind is TestKind.Verification)
-            return $"The spreader puts down {much}: {Percent(share)} of what its controller says (± {Percent(delivery.Expanded)}).";
+            return Culture.Say($"The spreader puts down {much}: {Percent(share)} of what its controller says (± {Percent(delivery.Expanded)}).");
         var current = QuantityText.Write(
             sheet.Spreader.Current!.Value, result.Unit, Culture, NumberForm.Significant(4));
-        return $"With {current} in the controller it has been putting down {much} (± {Percent(delivery.Expanded)}).";
+        return Culture.Say($"With {current} in the controller it has been putting down {much} (± {Percent(delivery.Expanded)}).");
     }
 
     /// <summary>The verdict against the yard's tolerance; null without one.</summary>
     public string? Tolerance(TestResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return result.Delivery is not { } delivery ? null
-            : $"Tolerance ± {Percent(delivery.Tolerance)}: " + delivery.Conformity switch
-            {
-                Conformity.Pass => "inside, even with the uncertainty against it.",
-                Conformity.Fail => "outside, even with the uncertainty in its favour.",
-                _ => $"cannot tell; the chance of being inside is {Percent(delivery.ChanceWithin)}.",
-            };
+        if (result.Delivery is not { } delivery) return null;
+        var tolerance = Percent(delivery.Tolerance);
+        return Culture.Say(delivery.Conformity switch
+        {
+            Conformity.Pass => (Phrase)$"Tolerance ± {tolerance}: inside, even with the uncertainty against it.",
+            Conformity.Fail => $"Tolerance ± {tolerance}: outside, even with the uncertainty in its favour.",
+            _ => (Phrase)$"Tolerance ± {tolerance}: cannot tell; the chance of being inside is {Percent(delivery.ChanceWithin)}.",
+        });
     }
 
     /// <summary>How much more to drop; null when nothing more is wanted.</summary>
@@ -85,18 +87,18 @@ public sealed record AnswerText(TextCulture Culture, UnitPreferences Units)
         return result.More switch
         {
             null => null,
-            { Runs: > 0 } more => $"To reach ± {wanted}: {more.Runs} more {(more.Runs == 1 ? "run" : "runs")} like these, about "
-                + $"{Mass(more.Mass, 2)} in all.",
-            var more => $"More runs like these cannot reach ± {wanted}; the best they give is ± {Percent(more.Floor)}.",
+            { Runs: > 0 } more => Culture.Say(
+                $"To reach ± {wanted}: {more.Runs} more run like these, about {Mass(more.Mass, 2)} in all.|To reach ± {wanted}: {more.Runs} more runs like these, about {Mass(more.Mass, 2)} in all."),
+            var more => Culture.Say($"More runs like these cannot reach ± {wanted}; the best they give is ± {Percent(more.Floor)}."),
         };
     }
 
     /// <summary>How the runs were drawn together and why so.</summary>
-    public static string Method(TestResult result)
+    public string Method(TestResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return $"Drawn together as the {ReportWords.Sentence(result.Estimate.Estimator)}, because "
-            + ReportWords.Sentence(result.Estimate.Reason) + ".";
+        return Culture.Say(
+            $"Drawn together as the {ReportWords.Sentence(result.Estimate.Estimator)}, because {ReportWords.Sentence(result.Estimate.Reason)}.");
     }
 
     /// <summary>A share with its sign.</summary>

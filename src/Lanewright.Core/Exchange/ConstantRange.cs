@@ -27,7 +27,7 @@ internal static class ConstantRange
         fields.Report(
             isSmall ? ReadFindings.TooSmall : ReadFindings.TooBig, name,
             FindingValue.Text("read", $"{read} {amount.Unit.Symbol}"),
-            FindingValue.Number("limit", isSmall ? Least : Most, amount.Unit.Dimension), FindingValue.Text("doc", doc));
+            FindingValue.Number("limit", isSmall ? Least : Most, amount.Unit.Dimension), FindingValue.Said("doc", doc));
         return null;
     }
 }

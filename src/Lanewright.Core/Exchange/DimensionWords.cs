@@ -1,11 +1,12 @@
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 
 /// <summary>What a dimension is called in a sentence, with its article.</summary>
 internal static class DimensionWords
 {
-    internal static string Of(Dimension dimension) => dimension switch
+    internal static Phrase Of(Dimension dimension) => dimension switch
     {
         Dimension.Fraction => "a share or percentage",
         Dimension.Pulses => "a number of pulses",

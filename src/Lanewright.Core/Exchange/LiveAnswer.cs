@@ -39,12 +39,12 @@ internal static class LiveAnswer
         json.WriteString("relative", "± " + text.Percent(result.RelativeExpanded));
         json.WriteNumber("value", result.Unit.FromSi(result.Value.Value));
         json.WriteNumber("relativeExpanded", result.RelativeExpanded);
-        json.WriteString("dry", sheet.Material.Moisture is null ? "" : "for dry material");
+        json.WriteString("dry", sheet.Material.Moisture is null ? "" : text.Culture.Say("for dry material"));
         if (text.Road(sheet, result) is { } road) json.WriteString("road", road);
         if (text.Tolerance(result) is { } tolerance) json.WriteString("tolerance", tolerance);
         if (result.Delivery is { } delivery) json.WriteString("conformity", ReportWords.Of(delivery.Conformity));
         if (text.More(sheet, result) is { } more) json.WriteString("more", more);
-        json.WriteString("method", AnswerText.Method(result));
+        json.WriteString("method", text.Method(result));
         Runs(json, result, text);
         Budget(json, result, text);
         json.WriteStartObject("pictures");
@@ -76,7 +76,7 @@ internal static class LiveAnswer
         foreach (var line in result.Budget)
         {
             json.WriteStartObject();
-            json.WriteString("family", line.Family);
+            json.WriteString("family", text.Culture.Say(Phrase.OfFamily(line.Family)));
             json.WriteString("relative", text.Percent(line.StandardUncertainty / Math.Abs(result.Value.Value)));
             json.WriteString("share", text.Percent(line.Share));
             json.WriteEndObject();

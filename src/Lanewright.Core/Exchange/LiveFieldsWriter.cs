@@ -52,6 +52,7 @@ internal static class LiveFieldsWriter
     {
         foreach (var value in finding.Values)
         {
+            // The English word is the one that is taken apart; the readings in it are the same in every language.
             if (value is { Name: "readings", Word: { } readings })
                 return [.. readings.Split(" or ").Where(reading => reading != "…")];
         }

@@ -54,6 +54,9 @@ internal sealed class LiveInput
         input.Settle(root, "units");
         input.Settle(root, "kind");
         input.Culture = TextCulture.TryFind(input.Text("culture"), out var culture) ? culture : TextCulture.Invariant;
+        // The words are the page's own: two people may read one test in two languages.
+        if (root.Find("language") is { Kind: NodeKind.Text } speech && Language.TryFind(speech.Literal, out var language))
+            input.Culture = input.Culture.In(language);
         UnitSystem? system = input.Text("units").ToUpperInvariant() switch
         {
             "US" => UnitSystem.UnitedStates,

@@ -21,15 +21,14 @@ internal static class LiveKeyed
         var unit = Units.Find(Text(root, "unit"));
         var say = new List<string>();
         var advised = Read(Text(root, "advised"), unit, input, say, "");
-        var keyed = Read(Text(root, "keyed"), unit, input, say, "Value keyed in");
-        var back = Read(Text(root, "readBack"), unit, input, say, "Value read back");
+        var keyed = Read(Text(root, "keyed"), unit, input, say, input.Culture.Say("Value keyed in"));
+        var back = Read(Text(root, "readBack"), unit, input, say, input.Culture.Say("Value read back"));
         if (keyed is { } k && advised is { } a && Differ(k, a))
-            say.Add($"The answer says {Words(root, "advised")}; {Words(root, "keyed")} was keyed in.");
+            say.Add(input.Culture.Say($"The answer says {Words(root, "advised")}; {Words(root, "keyed")} was keyed in."));
         if (keyed is { } typed && back is { } shown && Differ(typed, shown))
         {
-            say.Add(
-                $"{Words(root, "keyed")} was keyed in, but the controller shows {Words(root, "readBack")}. Key it in again and"
-                + " read it again.");
+            say.Add(input.Culture.Say(
+                $"{Words(root, "keyed")} was keyed in, but the controller shows {Words(root, "readBack")}. Key it in again and read it again."));
         }
 
         using var stream = new MemoryStream();
@@ -58,7 +57,7 @@ internal static class LiveKeyed
         if (label.Length > 0)
         {
             var symbol = QuantityText.Symbol(unit, input.Culture);
-            say.Add($"{label}: '{Excerpt.Of(text)}' was read; a number in {symbol} was expected. It is kept as typed.");
+            say.Add(input.Culture.Say($"{label}: '{Excerpt.Of(text)}' was read; a number in {symbol} was expected. It is kept as typed."));
         }
 
         return null;

@@ -25,7 +25,7 @@ internal static class LivePlan
         using (var json = new Utf8JsonWriter(stream))
         {
             json.WriteStartObject();
-            Cautions(json, plan?.Cautions ?? Planner.CautionsFor(MethodOf(input)));
+            Cautions(json, plan?.Cautions ?? Planner.CautionsFor(MethodOf(input)), input.Culture);
             if (plan is not null) Plan(json, plan, new(input.Culture, input.Units));
             ReportWriter.Findings(
                 json, [.. input.Findings, .. reading.Findings, .. plan?.Findings ?? []], input.Culture, input.Units);
@@ -63,15 +63,15 @@ internal static class LivePlan
         _ => CatchMethod.Containers,
     };
 
-    private static void Cautions(Utf8JsonWriter json, IReadOnlyList<Caution> cautions)
+    private static void Cautions(Utf8JsonWriter json, IReadOnlyList<Caution> cautions, TextCulture culture)
     {
         json.WriteStartArray("cautions");
         foreach (var caution in cautions)
         {
             json.WriteStartObject();
             json.WriteString("code", caution.Code);
-            json.WriteString("text", caution.Text);
-            json.WriteString("source", caution.Source);
+            json.WriteString("text", culture.Say(caution.Text));
+            json.WriteString("source", culture.Say(caution.Source));
             json.WriteEndObject();
         }
 
@@ -85,22 +85,19 @@ internal static class LivePlan
         {
             json.WriteString(
                 "best",
-                $"Drop {best.Runs} runs of {text.Mass(best.MassPerRun.Si, 3)} each, {text.Mass(best.Total.Si, 3)} in all: "
-                + $"± {text.Percent(best.Expected)} to expect, ± {wanted} wanted.");
+                text.Culture.Say($"Drop {best.Runs} runs of {text.Mass(best.MassPerRun.Si, 3)} each, {text.Mass(best.Total.Si, 3)} in all: ± {text.Percent(best.Expected)} to expect, ± {wanted} wanted."));
             if (best.Containers > 0)
                 json.WriteString(
                     "containers",
-                    $"Each run takes {best.Containers} containers of about "
-                    + $"{text.Mass(best.MassPerRun.Si / best.Containers, 2)}, every one with its own tare.");
+                    text.Culture.Say($"Each run takes {best.Containers} containers of about {text.Mass(best.MassPerRun.Si / best.Containers, 2)}, every one with its own tare."));
             if (best.TimePerRun is { } time)
                 json.WriteString(
                     "time",
-                    "Each run takes about "
-                    + QuantityText.Write(time, Units.Second, text.Culture, NumberForm.Significant(2)) + ".");
+                    text.Culture.Say($"Each run takes about {QuantityText.Write(time, Units.Second, text.Culture, NumberForm.Significant(2))}."));
         }
         else if (plan.Choices.Count > 0)
         {
-            json.WriteString("best", $"Nothing reaches ± {wanted} with this scale.");
+            json.WriteString("best", text.Culture.Say($"Nothing reaches ± {wanted} with this scale."));
         }
 
         json.WriteStartArray("grid");
@@ -127,8 +124,8 @@ internal static class LivePlan
         foreach (var practice in plan.Practices)
         {
             json.WriteStringValue(practice.Choice is { } choice
-                ? $"{practice.Practice} Here: ± {text.Percent(choice.Expected)}, {(choice.Enough ? "enough" : "not enough")}."
-                : practice.Practice);
+                ? text.Culture.Say($"{(Phrase)practice.Practice} Here: ± {text.Percent(choice.Expected)}, {(Phrase)(choice.Enough ? "enough" : "not enough")}.")
+                : text.Culture.Say(practice.Practice));
         }
 
         json.WriteEndArray();

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 
@@ -99,7 +100,7 @@ public static class LiveSheet
         {
             json.WriteStartObject();
             LiveFieldsWriter.Write(json, state);
-            ToDo(json, LiveToDo.Of(state.Input, state.Runs));
+            ToDo(json, LiveToDo.Of(state.Input, state.Runs), state.Input.Culture);
             LiveRunsWriter.Write(json, state);
             json.WriteBoolean("usable", state.IsUsable);
             LiveAnswer.Write(json, state);
@@ -111,7 +112,7 @@ public static class LiveSheet
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    private static void ToDo(Utf8JsonWriter json, List<LiveToDo> list)
+    private static void ToDo(Utf8JsonWriter json, List<LiveToDo> list, TextCulture culture)
     {
         json.WriteStartArray("todo");
         foreach (var item in list)
@@ -119,7 +120,7 @@ public static class LiveSheet
             json.WriteStartObject();
             json.WriteString("step", item.Step);
             json.WriteString("path", item.Path);
-            json.WriteString("text", item.Text);
+            json.WriteString("text", culture.Say(item.Text));
             json.WriteBoolean("needed", item.Needed);
             json.WriteEndObject();
         }

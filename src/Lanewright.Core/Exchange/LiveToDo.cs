@@ -1,4 +1,5 @@
 using System.Globalization;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 
@@ -7,11 +8,11 @@ namespace Lanewright.Core.Exchange;
 /// <param name="Path">The field; empty when it is not one field.</param>
 /// <param name="Text">What, in plain words.</param>
 /// <param name="Needed">Whether there is no answer without it; otherwise the answer is worse.</param>
-internal sealed record LiveToDo(string Step, string Path, string Text, bool Needed)
+internal sealed record LiveToDo(string Step, string Path, Phrase Text, bool Needed)
 {
     private const int EnoughRuns = 3;
 
-    private static readonly (string Path, string Text, bool Needed)[] Before =
+    private static readonly (string Path, Phrase Text, bool Needed)[] Before =
     [
         ("spreader.id", "Which spreader is it?", true),
         ("spreader.loop", "Does its controller regulate with a sensor (closed loop) or by a setting (open loop)?", true),
@@ -43,7 +44,7 @@ internal sealed record LiveToDo(string Step, string Path, string Text, bool Need
             var next = runs.Count == 0 ? 0 : runs[^1].Place + 1;
             list.Add(new(
                 "drop", string.Create(CultureInfo.InvariantCulture, $"runs[{next}]"),
-                string.Create(CultureInfo.InvariantCulture, $"Do run {runs.Count + 1} (three or more show the scatter)."),
+                $"Do run {runs.Count + 1} (three or more show the scatter).",
                 runs.Count == 0));
         }
 
@@ -57,7 +58,7 @@ internal sealed record LiveToDo(string Step, string Path, string Text, bool Need
         {
             list.Add(new("drop", $"{run.Path}.{count}", count switch
             {
-                "pulses" => $"Run {run.Name}: how many pulses were counted?",
+                "pulses" => (Phrase)$"Run {run.Name}: how many pulses were counted?",
                 "revolutions" => $"Run {run.Name}: how many turns of the shaft were counted?",
                 "time" => $"Run {run.Name}: how many seconds did it run?",
                 _ => $"Run {run.Name}: how much does the controller say it delivered?",
@@ -79,18 +80,17 @@ internal sealed record LiveToDo(string Step, string Path, string Text, bool Need
             var field = input.Text(path + ".tare").Length == 0 ? ".tare" : ".gross";
             list.Add(new(
                 "weigh", path + field,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Run {run.Name}, container {container.Place + 1}: weigh it {(field == ".tare" ? "empty" : "full")}."),
+                field == ".tare"
+                    ? $"Run {run.Name}, container {container.Place + 1}: weigh it empty."
+                    : (Phrase)$"Run {run.Name}, container {container.Place + 1}: weigh it full.",
                 true));
         }
 
         var weighed = run.Containers.Count(c => c.Net is not null);
         if (run.Filled is { } filled && filled != run.Containers.Count)
         {
-            list.Add(new("weigh", run.Path + ".filled", string.Create(
-                CultureInfo.InvariantCulture,
-                $"Run {run.Name}: {filled} containers were filled, {weighed} are weighed."), true));
+            list.Add(new(
+                "weigh", run.Path + ".filled", $"Run {run.Name}: {filled} containers were filled, {weighed} are weighed.", true));
         }
     }
 }

@@ -26,20 +26,20 @@ internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
             case TextOutcome.Question:
                 var isBare = unitWhenNone is null
                     && QuantityText.ReadNumber(node.Literal, CultureOf(node)).Outcome != TextOutcome.Problem;
-                var readings = FindingValue.Text("readings", Join(reading.Choices.Select(choice => choice.Words)));
+                var readings = Readings(reading.Choices.Select(choice => choice.Words));
                 scalars.Report(isBare ? ReadFindings.UnitMissing : ReadFindings.Ambiguous, node, Read(node), readings);
                 return null;
             default:
                 scalars.Report(
-                    ReadFindings.NotAQuantity, node, Read(node), FindingValue.Text("dimension", words),
-                    FindingValue.Text("expected", reading.Expected), FindingValue.Text("doc", doc));
+                    ReadFindings.NotAQuantity, node, Read(node), FindingValue.Said("dimension", words),
+                    FindingValue.Said("expected", reading.Wanted), FindingValue.Said("doc", doc));
                 return null;
         }
     }
 
     internal Amount? Amount(SheetNode node, string doc, IReadOnlyList<Dimension> dimensions, Unit? unitWhenNone)
     {
-        var words = string.Join(" or ", dimensions.Select(DimensionWords.Of));
+        var words = OneOf(dimensions);
         if (!IsReadable(node, words, doc)) return null;
 
         var number = QuantityText.ReadNumber(node.Literal, CultureOf(node));
@@ -49,7 +49,7 @@ internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
             {
                 var units = dimensions.SelectMany(Units.Of).Select(unit => $"{node.Literal.Trim()} {unit.Symbol}");
                 scalars.Report(
-                    ReadFindings.UnitMissing, node, Read(node), FindingValue.Text("readings", Join(units)));
+                    ReadFindings.UnitMissing, node, Read(node), Readings(units));
                 return null;
             }
 
@@ -67,15 +67,15 @@ internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
         if (amounts.Count == 1) return amounts[0];
         if (amounts.Count == 0)
         {
-            var expected = reading.Outcome == TextOutcome.Problem ? reading.Expected : words;
+            var expected = reading.Outcome == TextOutcome.Problem ? reading.Wanted : words;
             scalars.Report(
-                ReadFindings.NotAQuantity, node, Read(node), FindingValue.Text("dimension", words),
-                FindingValue.Text("expected", expected), FindingValue.Text("doc", doc));
+                ReadFindings.NotAQuantity, node, Read(node), FindingValue.Said("dimension", words),
+                FindingValue.Said("expected", expected), FindingValue.Said("doc", doc));
             return null;
         }
 
-        var readings = Join(reading.Choices.Where(c => amounts.Contains(c.Value)).Select(c => c.Words));
-        scalars.Report(ReadFindings.Ambiguous, node, Read(node), FindingValue.Text("readings", readings));
+        var readings = Readings(reading.Choices.Where(c => amounts.Contains(c.Value)).Select(c => c.Words));
+        scalars.Report(ReadFindings.Ambiguous, node, Read(node), readings);
         return null;
     }
 
@@ -88,8 +88,8 @@ internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
         if (unit is null && QuantityText.ReadAny("1 " + node.Literal, culture).TryGet(out var one)) unit = one.Unit;
         if (unit is not null && dimensions.Contains(unit.Dimension)) return unit;
         scalars.Report(
-            ReadFindings.NotAQuantity, node, Read(node), FindingValue.Text("dimension", "one of the units expected here"),
-            FindingValue.Text("expected", expected), FindingValue.Text("doc", doc));
+            ReadFindings.NotAQuantity, node, Read(node), FindingValue.Said("dimension", "one of the units expected here"),
+            FindingValue.Text("expected", expected), FindingValue.Said("doc", doc));
         return null;
     }
 
@@ -113,7 +113,7 @@ internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
 
     private TextCulture CultureOf(SheetNode node) => node.Kind == NodeKind.Number ? TextCulture.Invariant : culture;
 
-    private bool IsReadable(SheetNode node, string expected, string doc)
+    private bool IsReadable(SheetNode node, Phrase expected, string doc)
     {
         if (node.Kind is NodeKind.Text or NodeKind.Number) return true;
         scalars.WrongShape(node, expected, doc);
@@ -124,14 +124,14 @@ internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
     {
         if (reading.Outcome == TextOutcome.Question)
         {
-            var readings = Join(reading.Choices.Select(choice => choice.Words));
-            scalars.Report(ReadFindings.Ambiguous, node, Read(node), FindingValue.Text("readings", readings));
+            var readings = Readings(reading.Choices.Select(choice => choice.Words));
+            scalars.Report(ReadFindings.Ambiguous, node, Read(node), readings);
         }
         else if (reading.Outcome == TextOutcome.Problem)
         {
             scalars.Report(
                 reading.Problem == TextProblem.NotWhole ? ReadFindings.NotWhole : ReadFindings.NotANumber, node,
-                Read(node), FindingValue.Text("expected", reading.Expected), FindingValue.Text("doc", doc));
+                Read(node), FindingValue.Said("expected", reading.Wanted), FindingValue.Said("doc", doc));
         }
 
         return reading.Outcome == TextOutcome.Value;
@@ -143,16 +143,25 @@ internal sealed class NumberNodes(ScalarReader scalars, TextCulture culture)
         if (limit is null) return true;
         scalars.Report(
             si < least ? ReadFindings.TooSmall : ReadFindings.TooBig, node,
-            Read(node), FindingValue.Number("limit", limit.Value, dimension), FindingValue.Text("doc", doc));
+            Read(node), FindingValue.Number("limit", limit.Value, dimension), FindingValue.Said("doc", doc));
         return false;
+    }
+
+    private static Phrase OneOf(IReadOnlyList<Dimension> dimensions)
+    {
+        var words = DimensionWords.Of(dimensions[0]);
+        foreach (var dimension in dimensions.Skip(1)) words = $"{words} or {DimensionWords.Of(dimension)}";
+        return words;
     }
 
     private static FindingValue Read(SheetNode node) => FindingValue.Text("read", Excerpt.Of(node.Literal.Trim()));
 
-    private static string Join(IEnumerable<string> readings)
+    // "12 t or 12 short ton": each is a text with one meaning, so a page can offer it instead of what was typed.
+    private static FindingValue Readings(IEnumerable<string> readings)
     {
         var all = readings.ToList();
-        var listed = string.Join(" or ", all.Take(MostReadings));
-        return all.Count > MostReadings ? listed + " or …" : listed;
+        Phrase listed = $"{all[0]}";
+        foreach (var reading in all.Skip(1).Take(MostReadings - 1)) listed = $"{listed} or {reading}";
+        return FindingValue.Said("readings", all.Count > MostReadings ? $"{listed} or …" : listed);
     }
 }

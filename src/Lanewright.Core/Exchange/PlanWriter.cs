@@ -27,8 +27,8 @@ public static class PlanWriter
             {
                 json.WriteStartObject();
                 json.WriteString("code", caution.Code);
-                json.WriteString("text", caution.Text);
-                json.WriteString("source", caution.Source);
+                json.WriteString("text", culture.Say(caution.Text));
+                json.WriteString("source", culture.Say(caution.Source));
                 json.WriteEndObject();
             }
 
@@ -47,7 +47,7 @@ public static class PlanWriter
             foreach (var practice in plan.Practices)
             {
                 json.WriteStartObject();
-                json.WriteString("practice", practice.Practice);
+                json.WriteString("practice", culture.Say(practice.Practice));
                 if (practice.Choice is { } choice)
                 {
                     json.WritePropertyName("choice");

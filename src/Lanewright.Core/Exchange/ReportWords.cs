@@ -1,5 +1,6 @@
 using Lanewright.Core.Findings;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Exchange;
 
@@ -48,7 +49,7 @@ public static class ReportWords
     };
 
     /// <summary>What an estimator is, in words.</summary>
-    public static string Sentence(RatioEstimator estimator) => estimator switch
+    public static Phrase Sentence(RatioEstimator estimator) => estimator switch
     {
         RatioEstimator.RatioOfTotals => "ratio of the totals",
         RatioEstimator.MeanOfRatios => "mean of the runs' ratios",
@@ -58,7 +59,7 @@ public static class ReportWords
     };
 
     /// <summary>Why it was chosen, in words.</summary>
-    public static string Sentence(EstimatorReason reason) => reason switch
+    public static Phrase Sentence(EstimatorReason reason) => reason switch
     {
         EstimatorReason.OneRun => "there is one run, so every way gives the same",
         EstimatorReason.SizesAlike => "the drops are of nearly one size, so the ways agree and the usual one is taken",

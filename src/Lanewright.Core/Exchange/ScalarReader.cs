@@ -47,7 +47,7 @@ internal sealed class ScalarReader(FindingList findings)
         where T : struct
     {
         var listed = string.Join(", ", words.Select(word => word.Text));
-        if (node.Kind != NodeKind.Text) return RefuseValue<T>(node, "one of the words " + listed, doc);
+        if (node.Kind != NodeKind.Text) return RefuseValue<T>(node, $"one of the words {listed}", doc);
 
         var typed = node.Literal.Trim();
         foreach (var word in words)
@@ -76,22 +76,22 @@ internal sealed class ScalarReader(FindingList findings)
     }
 
     /// <summary>Reports a node of the wrong kind.</summary>
-    internal void WrongShape(SheetNode node, string expected, string doc) =>
+    internal void WrongShape(SheetNode node, Phrase expected, string doc) =>
         Report(
             ReadFindings.WrongShape, node,
-            FindingValue.Text("found", Found(node)), FindingValue.Text("expected", expected),
-            FindingValue.Text("doc", doc));
+            FindingValue.Said("found", Found(node)), FindingValue.Said("expected", expected),
+            FindingValue.Said("doc", doc));
 
     internal void Report(FindingKind kind, SheetNode node, params FindingValue[] values) =>
         findings.Add(kind.At(node.Path, [.. values, .. Place.Of(node)]));
 
-    private static string Found(SheetNode node) => node.Kind switch
+    private static Phrase Found(SheetNode node) => node.Kind switch
     {
         NodeKind.Map => "a group of fields",
         NodeKind.List => "a list",
-        NodeKind.Number => $"the number {Excerpt.Of(node.Literal, 30)}",
+        NodeKind.Number => (Phrase)$"the number {Excerpt.Of(node.Literal, 30)}",
         NodeKind.Text => $"the text \"{Excerpt.Of(node.Literal, 30)}\"",
-        NodeKind.Flag => node.Literal,
+        NodeKind.Flag => $"{node.Literal}",
         _ => "nothing",
     };
 
@@ -99,14 +99,14 @@ internal sealed class ScalarReader(FindingList findings)
 
     private static FindingValue Read(string text) => FindingValue.Text("read", Excerpt.Of(text.Trim()));
 
-    private T? Refuse<T>(SheetNode node, string expected, string doc)
+    private T? Refuse<T>(SheetNode node, Phrase expected, string doc)
         where T : class
     {
         WrongShape(node, expected, doc);
         return null;
     }
 
-    private T? RefuseValue<T>(SheetNode node, string expected, string doc)
+    private T? RefuseValue<T>(SheetNode node, Phrase expected, string doc)
         where T : struct
     {
         WrongShape(node, expected, doc);

@@ -173,7 +173,7 @@ public sealed class TreeFields : Fields
         var value = read(fields);
         fields.ReportUnknown();
         if (value is null && scalars.Findings.Stops == stopsBefore)
-            scalars.Report(ReadFindings.NotUsable, node, FindingValue.Text("doc", doc));
+            scalars.Report(ReadFindings.NotUsable, node, FindingValue.Said("doc", doc));
         return value;
     }
 
@@ -184,7 +184,7 @@ public sealed class TreeFields : Fields
         if (node is not null && !IsAbsent(node)) return node;
 
         if (need == Need.Required)
-            ReportAbsent(ReadFindings.MissingField, name, FindingValue.Text("name", name), FindingValue.Text("doc", doc));
+            ReportAbsent(ReadFindings.MissingField, name, FindingValue.Text("name", name), FindingValue.Said("doc", doc));
         return null;
     }
 
@@ -207,7 +207,7 @@ public sealed class TreeFields : Fields
         scalars.Report(
             count < minItems ? ReadFindings.TooFewItems : ReadFindings.TooManyItems, list,
             Place.Count("count", count), Place.Count("limit", count < minItems ? minItems : maxItems),
-            FindingValue.Text("doc", doc));
+            FindingValue.Said("doc", doc));
         return count < minItems ? list.Children : [];
     }
 

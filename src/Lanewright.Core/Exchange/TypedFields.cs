@@ -106,7 +106,7 @@ public sealed class TypedFields
 
     private void Refuse(string path) =>
         refused.Add(ReadFindings.UnknownField.At(
-            "", FindingValue.Text("name", Excerpt.Of(path)), FindingValue.Text("closest", "none")));
+            "", FindingValue.Text("name", Excerpt.Of(path)), FindingValue.Said("closest", "none")));
 
     /// <summary>A group, a list or a text; what it is is settled by what is put in first.</summary>
     private sealed class Branch

@@ -1,4 +1,5 @@
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Findings;
 
@@ -7,13 +8,22 @@ namespace Lanewright.Core.Findings;
 /// <param name="Si">The number in SI, or NaN when the value is a word.</param>
 /// <param name="Dimension">What the number measures; it decides the unit in which it is shown.</param>
 /// <param name="Word">The word, or null when the value is a number.</param>
-public readonly record struct FindingValue(string Name, double Si, Dimension Dimension, string? Word)
+/// <param name="Term">The word as a text of the code, said in the reader's language; null for a number and for what a
+/// person typed.</param>
+public readonly record struct FindingValue(string Name, double Si, Dimension Dimension, string? Word, Phrase? Term = null)
 {
     /// <summary>A number.</summary>
     public static FindingValue Number(string name, double si, Dimension dimension) => new(name, si, dimension, null);
 
-    /// <summary>A word, shown as it is.</summary>
+    /// <summary>A word that a person typed or a file holds, shown as it is.</summary>
     public static FindingValue Text(string name, string word) => new(name, double.NaN, Dimension.Fraction, word);
+
+    /// <summary>A word of the program's own, shown in the reader's language.</summary>
+    public static FindingValue Said(string name, Phrase term)
+    {
+        ArgumentNullException.ThrowIfNull(term);
+        return new(name, double.NaN, Dimension.Fraction, term.ToString(), term);
+    }
 }
 
 /// <summary>

@@ -29,12 +29,13 @@ public static class FindingText
     }
 
     /// <summary>Where it is: the field's path, and line and column when they are known; empty when neither is.</summary>
-    public static string Where(Finding finding)
+    public static string Where(Finding finding, Language? language = null)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        var line = Find(finding.Values, "line") is { } l ? $"line {Whole(l.Si, TextCulture.Invariant)}" : "";
-        var column = Find(finding.Values, "column") is { } c ? $", column {Whole(c.Si, TextCulture.Invariant)}" : "";
-        var place = line + column;
+        var speech = language ?? Language.English;
+        var line = Find(finding.Values, "line") is { } l ? Whole(l.Si, TextCulture.Invariant) : null;
+        var column = Find(finding.Values, "column") is { } c ? Whole(c.Si, TextCulture.Invariant) : null;
+        var place = (line is null ? "" : speech.Say($"line {line}")) + (column is null ? "" : speech.Say($", column {column}"));
         return finding.Field.Length == 0 ? place
             : place.Length == 0 ? finding.Field
             : $"{finding.Field} ({place})";
@@ -58,14 +59,14 @@ public static class FindingText
         return [.. Split(kind.Message).Concat(Split(kind.Action)).Where(part => part.IsValue).Select(part => Named(part.Text))];
     }
 
-    /// <summary>A text with its placeholders filled; what is missing is a question mark.</summary>
+    /// <summary>A text of the code in the reader's language, its placeholders filled; what is missing is a question mark.</summary>
     internal static string Fill(
         string template, IReadOnlyList<FindingValue> values, TextCulture culture, UnitPreferences units)
     {
         ArgumentNullException.ThrowIfNull(culture);
         ArgumentNullException.ThrowIfNull(units);
         var text = new StringBuilder();
-        foreach (var (part, isValue) in Split(template))
+        foreach (var (part, isValue) in Split(culture.Language.Say(template)))
         {
             if (!isValue)
             {
@@ -82,6 +83,7 @@ public static class FindingText
 
     private static string Show(FindingValue value, string form, TextCulture culture, UnitPreferences units)
     {
+        if (value.Term is not null) return culture.Say(value.Term);
         if (value.Word is not null) return value.Word;
         if (!double.IsFinite(value.Si)) return "?";
 

@@ -20,18 +20,21 @@ public static class LivePractice
         var root = JsonTree.Read(json).Root;
         var culture = root is { Kind: NodeKind.Map } && root.Find("culture") is { Kind: NodeKind.Text } name
             && TextCulture.TryFind(name.Literal, out var found) ? found : TextCulture.Invariant;
+        if (root is { Kind: NodeKind.Map } && root.Find("language") is { Kind: NodeKind.Text } speech
+            && Language.TryFind(speech.Literal, out var language)) culture = culture.In(language);
         return Write(PracticeGame.Look(PracticeState.Read(json)), culture);
     }
 
     /// <summary>The exercises, the tests and the causes there are, as JSON.</summary>
-    public static string Lists() => Json(json =>
+    public static string Lists(string language = "") => Json(json =>
     {
+        Language.TryFind(language, out var speech);
         json.WriteStartArray("exercises");
         foreach (var exercise in PracticeExercises.All)
         {
             json.WriteStartObject();
             json.WriteNumber("number", exercise.Number);
-            json.WriteString("title", exercise.Title);
+            json.WriteString("title", speech.Say(exercise.Title));
             json.WriteEndObject();
         }
 
@@ -41,7 +44,7 @@ public static class LivePractice
         {
             json.WriteStartObject();
             json.WriteString("code", test.Code);
-            json.WriteString("how", test.How);
+            json.WriteString("how", speech.Say(test.How));
             json.WriteNumber("minutes", test.Minutes);
             json.WriteEndObject();
         }
@@ -52,7 +55,7 @@ public static class LivePractice
         {
             json.WriteStartObject();
             json.WriteString("code", facts.Code);
-            json.WriteString("name", facts.Name);
+            json.WriteString("name", speech.Say(facts.Name));
             json.WriteEndObject();
         }
 
@@ -62,16 +65,16 @@ public static class LivePractice
     private static string Write(PracticeGame game, TextCulture culture) => Json(json =>
     {
         var text = new PracticeText(culture);
-        json.WriteString("story", PracticeText.Story(game));
-        json.WriteString("task", PracticeText.Task(game));
+        json.WriteString("story", text.Story(game));
+        json.WriteString("task", text.Task(game));
         json.WriteString("asksFor", game.Setup.Situation is TestSituation.RoadCheck ? "speed" : "setting");
         Texts(json, "known", text.Known(game));
         json.WriteStartObject("fields");
         foreach (var (path, typed) in game.Sheet?.Fields ?? []) json.WriteString(path, typed);
         json.WriteEndObject();
-        Texts(json, "tests", game.Tests.Select(PracticeText.Done));
+        Texts(json, "tests", game.Tests.Select(text.Done));
         json.WriteNumber("minutes", game.Minutes);
-        Texts(json, "problems", game.Problems);
+        Texts(json, "problems", game.Problems.Select(culture.Say));
         json.WriteBoolean("ended", game.Named is not null);
         if (game.End() is not { } end) return;
         json.WriteBoolean("right", end.Right);

@@ -1,6 +1,7 @@
 using Lanewright.Core.Diagnosis;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Statistics;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Core.Practice;
 
@@ -33,7 +34,7 @@ public sealed class PracticeGame
     {
         State = state;
         Setup = state.Setup();
-        var problems = new List<string>(state.Problems);
+        var problems = new List<Phrase>(state.Problems);
         var runs = new List<PlannedRun>();
         var tests = new List<TestDone>();
         foreach (var action in state.Actions)
@@ -42,7 +43,7 @@ public sealed class PracticeGame
             switch (action)
             {
                 case MakeRun run when runs.Count >= PracticeState.MostRuns:
-                    problems.Add($"The hopper is empty after {PracticeState.MostRuns} runs; {run.Seconds:0} s more are not to be had.");
+                    problems.Add($"The hopper is empty after {PracticeState.MostRuns} runs; {Math.Round(run.Seconds)} s more are not to be had.");
                     break;
                 case MakeRun run:
                     if (Planned(run, problems) is { } planned) runs.Add(planned);
@@ -79,7 +80,7 @@ public sealed class PracticeGame
     public double Minutes { get; }
 
     /// <summary>What could not be done, as sentences.</summary>
-    public IReadOnlyList<string> Problems { get; }
+    public IReadOnlyList<Phrase> Problems { get; }
 
     /// <summary>What the person named; null before.</summary>
     public Cause? Named { get; }
@@ -119,7 +120,7 @@ public sealed class PracticeGame
         return new(CauseTable.Of(named), CauseTable.Of(truth), separating, rank);
     }
 
-    private PlannedRun? Planned(MakeRun run, List<string> problems)
+    private PlannedRun? Planned(MakeRun run, List<Phrase> problems)
     {
         if (Setup.Situation is TestSituation.RoadCheck)
         {

@@ -35,7 +35,7 @@ public sealed record NameCause(Cause Cause) : PracticeAction;
 /// <param name="Seed">Seed of a drawn spreader.</param>
 /// <param name="Actions">What was done, in order.</param>
 /// <param name="Problems">What could not be understood, as sentences.</param>
-public sealed record PracticeState(long Exercise, ulong Seed, IReadOnlyList<PracticeAction> Actions, IReadOnlyList<string> Problems)
+public sealed record PracticeState(long Exercise, ulong Seed, IReadOnlyList<PracticeAction> Actions, IReadOnlyList<Phrase> Problems)
 {
     /// <summary>Most actions of a session; further ones are passed over.</summary>
     public const int MostActions = 80;
@@ -65,7 +65,7 @@ public sealed record PracticeState(long Exercise, ulong Seed, IReadOnlyList<Prac
     /// <summary>Reads a state from JSON; whatever is wrong with it becomes a sentence in <see cref="Problems"/>.</summary>
     public static PracticeState Read(string json)
     {
-        var problems = new List<string>();
+        var problems = new List<Phrase>();
         var actions = new List<PracticeAction>();
         var tree = JsonTree.Read(json);
         if (tree.Root is not { Kind: NodeKind.Map } root)
@@ -93,7 +93,7 @@ public sealed record PracticeState(long Exercise, ulong Seed, IReadOnlyList<Prac
         return new(exercise, seed, actions, problems);
     }
 
-    private static PracticeAction? Action(SheetNode node, TextCulture culture, List<string> problems) =>
+    private static PracticeAction? Action(SheetNode node, TextCulture culture, List<Phrase> problems) =>
         Text(node, "do").ToUpperInvariant() switch
         {
             "RUN" => Run(Text(node, "setting"), Text(node, "seconds"), culture, problems),
@@ -107,12 +107,12 @@ public sealed record PracticeState(long Exercise, ulong Seed, IReadOnlyList<Prac
     /// <param name="length">Length such as <c>60 s</c>; 60 s when empty.</param>
     /// <param name="culture">How numbers are written.</param>
     /// <param name="problems">Takes the sentence.</param>
-    public static MakeRun? Run(string setting, string length, TextCulture culture, List<string> problems)
+    public static MakeRun? Run(string setting, string length, TextCulture culture, List<Phrase> problems)
     {
         ArgumentNullException.ThrowIfNull(problems);
         const string Expected = "a drive setting of 5 % to 100 %, or on the road a speed of 5 km/h to 100 km/h, was expected";
         if (!QuantityText.ReadAny(setting, culture).TryGet(out var amount))
-            return Wrong<MakeRun>(problems, $"setting: '{Excerpt.Of(setting)}' was read; {Expected}.");
+            return Wrong<MakeRun>(problems, $"setting: '{Excerpt.Of(setting)}' was read; {(Phrase)Expected}.");
         var seconds = 60.0;
         if (!string.IsNullOrWhiteSpace(length))
         {
@@ -125,23 +125,23 @@ public sealed record PracticeState(long Exercise, ulong Seed, IReadOnlyList<Prac
         {
             { Unit.Dimension: Dimension.Fraction, Si: >= 0.05 and <= 1 } => new(amount.Si, seconds, 0),
             { Unit.Dimension: Dimension.Speed, Si: >= 5 / 3.6 and <= 100 / 3.6 } => new(0.5, seconds, amount.Si),
-            _ => Wrong<MakeRun>(problems, $"setting: '{Excerpt.Of(setting)}' was read; {Expected}."),
+            _ => Wrong<MakeRun>(problems, $"setting: '{Excerpt.Of(setting)}' was read; {(Phrase)Expected}."),
         };
     }
 
     /// <summary>A test from its code, or null with a sentence about what is wrong.</summary>
-    public static DoTest? Test(string code, List<string> problems) =>
+    public static DoTest? Test(string code, List<Phrase> problems) =>
         NextTests.All.FirstOrDefault(t => string.Equals(t.Code, code.Trim(), StringComparison.OrdinalIgnoreCase)) is { } test
             ? new(test.Code)
             : Wrong<DoTest>(problems, $"test: '{Excerpt.Of(code)}' was read; one of {string.Join(", ", NextTests.All.Select(t => t.Code))} was expected.");
 
     /// <summary>A cause from its code, or null with a sentence about what is wrong.</summary>
-    public static NameCause? Name(string code, List<string> problems) =>
+    public static NameCause? Name(string code, List<Phrase> problems) =>
         CauseTable.Find(code.Trim()) is { } facts
             ? new(facts.Cause)
             : Wrong<NameCause>(problems, $"name: '{Excerpt.Of(code)}' was read; one of {string.Join(", ", CauseTable.All.Select(f => f.Code))} was expected.");
 
-    private static T? Wrong<T>(List<string> problems, string sentence)
+    private static T? Wrong<T>(List<Phrase> problems, Phrase sentence)
         where T : class
     {
         problems.Add(sentence);
@@ -151,7 +151,7 @@ public sealed record PracticeState(long Exercise, ulong Seed, IReadOnlyList<Prac
     private static string Text(SheetNode node, string name) =>
         node.Find(name) is { Kind: NodeKind.Text or NodeKind.Number } found ? found.Literal : "";
 
-    private static long Whole(SheetNode root, string name, long otherwise, long most, List<string> problems)
+    private static long Whole(SheetNode root, string name, long otherwise, long most, List<Phrase> problems)
     {
         if (root.Find(name) is not { Kind: NodeKind.Text or NodeKind.Number } node) return otherwise;
         if (QuantityText.ReadCount(node.Literal, TextCulture.Invariant).TryGet(out var count) && count >= 0 && count <= most) return count;

@@ -1,5 +1,6 @@
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 using Lanewright.Core.Uncertainty;
 
 namespace Lanewright.Core.Spreading;
@@ -101,7 +102,7 @@ internal static class ResultBuilder
         if (spreader.Highest is { } highest && keyed > highest * (1 + Slack)) Beyond("highest", highest);
 
         void Beyond(string limit, double si) => findings.Add(DropTestFindings.OutOfRange.At(
-            "spreader." + limit, FindingValue.Text("which", limit),
+            "spreader." + limit, FindingValue.Said("which", limit),
             FindingValue.Number("limit", si, spreader.Unit.Dimension),
             FindingValue.Number("value", keyed, spreader.Unit.Dimension)));
     }
@@ -185,7 +186,7 @@ internal static class ResultBuilder
             ? DropTestFindings.Wide.At(
                 where, isNow, wanted, FindingValue.Number("runs", more.Runs, Dimension.Fraction),
                 FindingValue.Number("mass", more.Mass, Dimension.Mass))
-            : DropTestFindings.WideForGood.At(where, isNow, wanted, FindingValue.Text("cause", budget[0].Family)));
+            : DropTestFindings.WideForGood.At(where, isNow, wanted, FindingValue.Said("cause", Phrase.OfFamily(budget[0].Family))));
         return more;
     }
 

@@ -69,10 +69,10 @@ internal sealed class RunBuilder
         {
             findings.Add(DropTestFindings.FewCounts.At(
                 field, Word("run", run.Id), FindingValue.Number("count", count, Dimension.Fraction),
-                Word("what", what), Share("cost", cost)));
+                FindingValue.Said("what", what), Share("cost", cost)));
         }
 
-        return Measured.Of(count, u, ErrorSource.Triangular($"run:{run.Id}:{what}", $"counting of {what}"));
+        return Measured.Of(count, u, ErrorSource.Triangular($"run:{run.Id}:{what}", what == "pulses" ? "counting of pulses" : "counting of revolutions"));
     }
 
     private Measured? Timed(Run run, string field)
@@ -103,9 +103,9 @@ internal sealed class RunBuilder
     private double? Usable(Run run, double? value, string what, string field)
     {
         if (value is null)
-            findings.Add(DropTestFindings.NoCount.At(field, Word("run", run.Id), Word("what", what)));
+            findings.Add(DropTestFindings.NoCount.At(field, Word("run", run.Id), FindingValue.Said("what", what)));
         else if (!(value >= LeastCount))
-            findings.Add(DropTestFindings.CountNotPositive.At(field, Word("run", run.Id), Word("what", what)));
+            findings.Add(DropTestFindings.CountNotPositive.At(field, Word("run", run.Id), FindingValue.Said("what", what)));
         return value >= LeastCount ? value : null;
     }
 

@@ -105,7 +105,7 @@ public static class SheetAnalysis
         if (sheet.Decision is not { } decision) return;
         if (decision.Verdict is Verdict.Adopt && findings.Exists(f => f.Severity is Severity.Stop))
             findings.Add(DropTestFindings.AdoptedAgainstStop.At(
-                "decision.verdict", FindingValue.Text("by", string.IsNullOrWhiteSpace(decision.By) ? "Somebody" : decision.By)));
+                "decision.verdict", string.IsNullOrWhiteSpace(decision.By) ? FindingValue.Said("by", "Somebody") : FindingValue.Text("by", decision.By)));
         if (string.IsNullOrWhiteSpace(decision.By) || string.IsNullOrWhiteSpace(decision.Why))
             findings.Add(DropTestFindings.DecisionWithoutReason.At("decision"));
     }

@@ -2,15 +2,18 @@ namespace Lanewright.Core.Text;
 
 /// <summary>
 /// How numbers are read and written: the decimal mark, the mark between groups of three digits, and the meaning of a
-/// bare "ton" or "gal". Nothing is taken from the machine or the thread, so a text has the same meaning everywhere.
+/// bare "ton" or "gal"; and the language of the words around them. Nothing is taken from the machine or the thread, so a
+/// text has the same meaning everywhere.
 /// </summary>
 public sealed record TextCulture
 {
     private const char NarrowNoBreakSpace = '\u202F';
 
-    private TextCulture(string name, char decimalMark, char? groupMark, CustomaryUnits customaryUnits)
+    private TextCulture(
+        string name, char decimalMark, char? groupMark, CustomaryUnits customaryUnits, Language? language = null)
     {
         Name = name;
+        Language = language ?? Language.English;
         DecimalMark = decimalMark;
         GroupMark = groupMark;
         CustomaryUnits = customaryUnits;
@@ -29,13 +32,13 @@ public sealed record TextCulture
     public static TextCulture German { get; } = DecimalComma("de-DE");
 
     /// <summary>French, France.</summary>
-    public static TextCulture French { get; } = DecimalComma("fr-FR");
+    public static TextCulture French { get; } = DecimalComma("fr-FR", Language.French);
 
     /// <summary>French, Canada; a bare gallon or ton is asked about, for both meanings are met there.</summary>
-    public static TextCulture CanadianFrench { get; } = DecimalComma("fr-CA");
+    public static TextCulture CanadianFrench { get; } = DecimalComma("fr-CA", Language.French);
 
     /// <summary>Finnish, Finland.</summary>
-    public static TextCulture Finnish { get; } = DecimalComma("fi-FI");
+    public static TextCulture Finnish { get; } = DecimalComma("fi-FI", Language.Finnish);
 
     /// <summary>Norwegian (bokmål), Norway.</summary>
     public static TextCulture Norwegian { get; } = DecimalComma("nb-NO");
@@ -59,6 +62,19 @@ public sealed record TextCulture
     /// <summary>What a bare "ton" or "gal" means.</summary>
     public CustomaryUnits CustomaryUnits { get; }
 
+    /// <summary>The language of the words; a French or Finnish culture brings its own, every other one English.</summary>
+    public Language Language { get; private init; }
+
+    /// <summary>The same numbers with the words of another language.</summary>
+    public TextCulture In(Language language)
+    {
+        ArgumentNullException.ThrowIfNull(language);
+        return this with { Language = language };
+    }
+
+    /// <summary>A text of the code in the culture's language.</summary>
+    public string Say(Phrase phrase) => Language.Say(phrase);
+
     /// <summary>The culture of that name, whatever the letter case; false when there is none.</summary>
     public static bool TryFind(string? name, out TextCulture culture)
     {
@@ -77,5 +93,6 @@ public sealed record TextCulture
     /// <inheritdoc/>
     public override string ToString() => Name;
 
-    private static TextCulture DecimalComma(string name) => new(name, ',', NarrowNoBreakSpace, CustomaryUnits.None);
+    private static TextCulture DecimalComma(string name, Language? language = null) =>
+        new(name, ',', NarrowNoBreakSpace, CustomaryUnits.None, language);
 }

@@ -27,7 +27,7 @@ public sealed class TextReading<T>
 
     private TextReading(
         TextOutcome outcome, T? value, Unit? unit, IReadOnlyList<TextChoice<T>> choices, TextProblem problem,
-        string read, string expected)
+        string read, Phrase expected)
     {
         Outcome = outcome;
         this.value = value;
@@ -35,7 +35,7 @@ public sealed class TextReading<T>
         Choices = choices;
         Problem = problem;
         Read = read;
-        Expected = expected;
+        Wanted = expected;
     }
 
     /// <summary>What came of it.</summary>
@@ -60,7 +60,10 @@ public sealed class TextReading<T>
     public string Read { get; }
 
     /// <summary>For a problem, what was expected, in plain English with the culture's marks; otherwise empty.</summary>
-    public string Expected { get; }
+    public string Expected => Wanted.ToString();
+
+    /// <summary>What was expected, to be said in the reader's language.</summary>
+    public Phrase Wanted { get; }
 
     /// <summary>The value, if there is one.</summary>
     public bool TryGet(out T result)
@@ -74,6 +77,6 @@ public sealed class TextReading<T>
             ? new(TextOutcome.Value, meanings[0].Value, meanings[0].Unit, [], TextProblem.None, read, "")
             : new(TextOutcome.Question, default, null, meanings, TextProblem.None, read, "");
 
-    internal static TextReading<T> Failed(TextProblem problem, string read, string expected) =>
+    internal static TextReading<T> Failed(TextProblem problem, string read, Phrase expected) =>
         new(TextOutcome.Problem, default, null, [], problem, read, expected);
 }

@@ -88,7 +88,7 @@ public static class TestComputation
         {
             Test = test,
             Position = index,
-            Setting = figure.Name,
+            Setting = figure.Name.ToString(),
             Unit = figure.UnitFor(units).Symbol,
             Value = value,
             RelativeExpanded = value == 0 ? 0 : expanded / Math.Abs(value),

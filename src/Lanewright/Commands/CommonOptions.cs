@@ -29,13 +29,31 @@ internal static class CommonOptions
         DefaultValueFactory = _ => TextCulture.UnitedStates.Name,
     };
 
+    /// <summary>The language of the words, for every command that takes it.</summary>
+    internal static Option<string?> Language { get; } = new("--language")
+    {
+        Description = "Language of what is shown: en, fr or fi; that of --culture when left out, where French and Finnish ones bring their own.",
+        Recursive = true,
+    };
+
     internal static Option<string> Units() => new("--units")
     {
         Description = "Units of what is shown: us or si; those of the sheet when left out.",
     };
 
-    /// <summary>The culture of an option, or null after saying which there are.</summary>
-    internal static TextCulture? CultureOf(string name, TextWriter error)
+    /// <summary>The culture and language of the options, or null after saying which there are.</summary>
+    internal static TextCulture? CultureOf(ParseResult parsed, Option<string> option, TextWriter error)
+    {
+        if (CultureOf(parsed.GetValue(option)!, error) is not { } culture) return null;
+        if (parsed.GetValue(Language) is not { } typed) return culture;
+        if (Core.Text.Language.All.FirstOrDefault(known => known.Code.Equals(typed, StringComparison.OrdinalIgnoreCase)) is { } language)
+            return culture.In(language);
+        error.WriteLine(
+            $"--language: '{Excerpt.Of(typed)}' was read; expected one of {string.Join(", ", Core.Text.Language.All.Select(known => known.Code))}.");
+        return null;
+    }
+
+    private static TextCulture? CultureOf(string name, TextWriter error)
     {
         if (TextCulture.TryFind(name, out var culture)) return culture;
         error.WriteLine(
@@ -99,7 +117,7 @@ internal static class CommonOptions
             return CouldNotRead;
         }
 
-        error.WriteLine($"{Excerpt.Of(file, 200)} cannot be used as it is:");
+        error.WriteLine(show.Say($"{Excerpt.Of(file, 200)} cannot be used as it is:"));
         Print(FindingLines.Of(findings, show), error);
         return CouldNotRead;
     }

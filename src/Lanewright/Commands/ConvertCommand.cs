@@ -27,7 +27,7 @@ internal static class ConvertCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (Value(QuantityText.ReadAny(parsed.GetValue(amount), c), "amount", error) is not { } from)
                 return CommonOptions.CouldNotRead;
             Length? width = null;

@@ -36,7 +36,7 @@ internal static class DiagnoseCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } u)
                 return CommonOptions.CouldNotRead;
             var asJson = parsed.GetValue(json);
@@ -71,30 +71,31 @@ internal static class DiagnoseCommand
         foreach (var line in Wrapped.Lines("", text.Headline(report))) yield return line;
         if (report.Causes.Count == 0) yield break;
         yield return "";
-        yield return "What was seen";
+        yield return text.Culture.Say("What was seen");
         foreach (var evidence in text.Evidence(report))
             foreach (var line in Wrapped.Lines("  ", evidence)) yield return line;
         yield return "";
-        yield return "What it may be";
+        yield return text.Culture.Say("What it may be");
         var shown = all ? report.Causes : [.. report.Causes.Where((cause, i) => i == 0 || cause.Chance >= WorthNaming).Take(FirstCauses)];
         foreach (var cause in shown)
         {
             var effect = text.Effect(cause, report);
-            yield return $"  {text.Chance(cause.Chance),-16} {cause.Facts.Name}";
-            foreach (var line in Wrapped.Lines("                   ", (effect.Length > 0 ? effect + " " : "") + "If so: " + cause.Facts.AlsoSeen))
+            yield return $"  {text.Chance(cause.Chance),-16} {text.Culture.Say(cause.Facts.Name)}";
+            foreach (var line in Wrapped.Lines("                   ", (effect.Length > 0 ? effect + " " : "") + text.Culture.Say($"If so: {(Core.Text.Phrase)cause.Facts.AlsoSeen}")))
                 yield return line;
         }
 
         var next = report.Next.Take(MostTests).ToList();
         if (next.Count == 0) yield break;
         yield return "";
-        yield return "What to do next (most learnt for each minute first)";
+        yield return text.Culture.Say("What to do next (most learnt for each minute first)");
         foreach (var advised in next)
-            foreach (var line in Wrapped.Lines($"  {text.Minutes(advised.Test.Minutes),-8}", advised.Test.How)) yield return line;
+            foreach (var line in Wrapped.Lines($"  {text.Minutes(advised.Test.Minutes),-8}", text.Culture.Say(advised.Test.How))) yield return line;
         yield return "";
         foreach (var line in Wrapped.Lines(
-            "", "Chances rest on the ranges and priors of docs/method/diagnosis.md, which are ours. Lock out before reaching near auger, "
-            + "chain or spinner; local rules and the maker's instructions stand first."))
+            "", text.Culture.Say(
+                "Chances rest on the ranges and priors of docs/method/diagnosis.md, which are ours. Lock out before reaching near auger, "
+                + "chain or spinner; local rules and the maker's instructions stand first.")))
             yield return line;
     }
 }

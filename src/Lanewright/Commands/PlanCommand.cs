@@ -22,7 +22,7 @@ internal static class PlanCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             var name = parsed.GetValue(file)!;
             var reading = PlanReader.Read(SheetFile.Read(name));
             var own = reading.Value?.Units is UnitSystem.Si ? UnitPreferences.Metric : UnitPreferences.UnitedStates;

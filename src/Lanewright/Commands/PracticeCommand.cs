@@ -25,7 +25,7 @@ internal static class PracticeCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (Number(parsed.GetValue(exercise), "--exercise", 1, PracticeExercises.All.Count, c, error) is not { } number) return CommonOptions.CouldNotRead;
             if (Number(parsed.GetValue(seed), "--seed", 0, 1_000_000_000_000, c, error) is not { } drawn) return CommonOptions.CouldNotRead;
             if (number < 0 && drawn < 0) number = 1;
@@ -47,8 +47,8 @@ internal static class PracticeCommand
     {
         var text = new PracticeText(culture);
         var game = PracticeGame.Look(state);
-        CommonOptions.Print(Wrapped.Lines("", PracticeText.Story(game)), output);
-        CommonOptions.Print(Wrapped.Lines("", PracticeText.Task(game)), output);
+        CommonOptions.Print(Wrapped.Lines("", text.Story(game)), output);
+        CommonOptions.Print(Wrapped.Lines("", text.Task(game)), output);
         foreach (var known in text.Known(game)) CommonOptions.Print(Wrapped.Lines("  ", known), output);
         Help(game, output);
         while (game.Named is null)
@@ -58,7 +58,7 @@ internal static class PracticeCommand
             if (input.ReadLine() is not { } line)
             {
                 output.WriteLine();
-                output.WriteLine("Ended without a fault named.");
+                output.WriteLine(culture.Say("Ended without a fault named."));
                 return CommonOptions.CouldNotRead;
             }
 
@@ -67,7 +67,7 @@ internal static class PracticeCommand
             var blank = line.IndexOf(' ', StringComparison.Ordinal);
             var (word, rest) = blank < 0 ? (line, "") : (line[..blank], line[(blank + 1)..].Trim());
             if (word.ToUpperInvariant() is "QUIT" or "EXIT") return CommonOptions.CouldNotRead;
-            var problems = new List<string>();
+            var problems = new List<Phrase>();
             if (Action(word, rest, culture, game, problems, output) is { } action)
             {
                 if (state.Actions.Count >= PracticeState.MostActions) problems.Add($"After {PracticeState.MostActions} steps only a fault can be named.");
@@ -76,10 +76,10 @@ internal static class PracticeCommand
                 var before = game;
                 game = PracticeGame.Look(state);
                 problems.AddRange(game.Problems.Skip(before.Problems.Count));
-                Show(before, game, output);
+                Show(before, game, text, output);
             }
 
-            foreach (var problem in problems) CommonOptions.Print(Wrapped.Lines("  ", problem), output);
+            foreach (var problem in problems) CommonOptions.Print(Wrapped.Lines("  ", culture.Say(problem)), output);
         }
 
         output.WriteLine();
@@ -88,7 +88,7 @@ internal static class PracticeCommand
     }
 
     private static PracticeAction? Action(
-        string word, string rest, TextCulture culture, PracticeGame game, List<string> problems, TextWriter output)
+        string word, string rest, TextCulture culture, PracticeGame game, List<Phrase> problems, TextWriter output)
     {
         switch (word.ToUpperInvariant())
         {
@@ -106,10 +106,10 @@ internal static class PracticeCommand
                 return PracticeState.Name(rest, problems);
             case "TESTS":
                 foreach (var test in NextTests.All)
-                    CommonOptions.Print(Wrapped.Lines($"  {test.Code,-18} {test.Minutes,3} min  ", test.How), output);
+                    CommonOptions.Print(Wrapped.Lines($"  {test.Code,-18} {test.Minutes,3} min  ", culture.Say(test.How)), output);
                 return null;
             case "CAUSES":
-                foreach (var facts in CauseTable.All) output.WriteLine($"  {facts.Code,-18} {facts.Name}");
+                foreach (var facts in CauseTable.All) output.WriteLine($"  {facts.Code,-18} {culture.Say(facts.Name)}");
                 return null;
             case "KNOWN":
                 foreach (var known in new PracticeText(culture).Known(game)) CommonOptions.Print(Wrapped.Lines("  ", known), output);
@@ -133,25 +133,25 @@ internal static class PracticeCommand
         (game.Setup.Situation is TestSituation.RoadCheck ? "run 40 km/h" : "run 50 % for 60 s")
         + " | test CODE | name CODE | tests | causes | known | sheet | hint | help | quit");
 
-    private static void Show(PracticeGame before, PracticeGame now, TextWriter output)
+    private static void Show(PracticeGame before, PracticeGame now, PracticeText text, TextWriter output)
     {
         foreach (var (path, typed) in (now.Sheet?.Fields ?? []).Skip(before.Sheet?.Fields.Count ?? 0))
             if (path.StartsWith("runs[", StringComparison.Ordinal)) output.WriteLine($"  {path}: {typed}");
         foreach (var done in now.Tests.Skip(before.Tests.Count))
-            CommonOptions.Print(Wrapped.Lines("  ", PracticeText.Done(done)), output);
+            CommonOptions.Print(Wrapped.Lines("  ", text.Done(done)), output);
     }
 
     private static void Hint(PracticeGame game, TextCulture culture, TextWriter output)
     {
         if (game.Diagnosis() is not { } diagnosis)
         {
-            output.WriteLine("  Make a run first.");
+            output.WriteLine("  " + culture.Say("Make a run first."));
             return;
         }
 
         var text = new DiagnosisText(culture, game.Setup.Metric ? UnitPreferences.Metric : UnitPreferences.UnitedStates);
         foreach (var evidence in text.Evidence(diagnosis.Report)) CommonOptions.Print(Wrapped.Lines("  ", evidence), output);
         var next = NextTests.Advise(diagnosis.Chances, [.. game.Tests.Select(t => t.Test.Code)]);
-        if (next.Count > 0) CommonOptions.Print(Wrapped.Lines("  ", $"Worth most for its time: test {next[0].Test.Code}. {next[0].Test.How}"), output);
+        if (next.Count > 0) CommonOptions.Print(Wrapped.Lines("  ", culture.Say($"Worth most for its time: test {next[0].Test.Code}. {(Phrase)next[0].Test.How}")), output);
     }
 }

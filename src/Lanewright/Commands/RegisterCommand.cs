@@ -27,7 +27,7 @@ internal static class RegisterCommand
         command.SetAction((parsed, stop) =>
         {
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return Task.FromResult(CommonOptions.CouldNotRead);
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return Task.FromResult(CommonOptions.CouldNotRead);
             if (RegisterKind.InFiles.FirstOrDefault(one => one.List == parsed.GetValue(kind)) is not { } list)
             {
                 error.WriteLine($"--kind: '{Excerpt.Of(parsed.GetValue(kind))}' was read; expected one of {Kinds()}.");

@@ -9,15 +9,15 @@ internal static class CalibrationLines
 {
     internal static IEnumerable<string> Of(CalibrationReport report, IReadOnlyList<Finding> readFindings, Show show)
     {
-        foreach (var line in Head(report)) yield return line;
+        foreach (var line in Head(report, show)) yield return line;
         yield return "";
-        var name = report.Figures.Count == 0 ? 0 : report.Figures.Max(figure => figure.Name.Length);
+        var name = report.Figures.Count == 0 ? 0 : report.Figures.Max(figure => show.Say(figure.Name).Length);
         foreach (var figure in report.Figures)
         {
             var relative = figure.Expanded is { } u && figure.Value.Value != 0 && figure.Dimension is not (Dimension.Temperature or Dimension.Fraction)
-                ? $"   (± {show.Percent(u / Math.Abs(figure.Value.Value))}, {show.Percent(figure.Probability)} interval)"
+                ? "   " + show.Say($"(± {show.Percent(u / Math.Abs(figure.Value.Value))}, {show.Percent(figure.Probability)} interval)")
                 : "";
-            yield return $"  {figure.Name.PadRight(name)}  {figure.Text(show.Culture, show.Units)}{relative}";
+            yield return $"  {show.Say(figure.Name).PadRight(name)}  {figure.Text(show.Culture, show.Units)}{relative}";
         }
 
         if (report.Lines.Count > 0) yield return "";
@@ -25,26 +25,26 @@ internal static class CalibrationLines
         foreach (var table in report.Tables)
         {
             yield return "";
-            yield return table.Caption;
+            yield return show.Say(table.Caption);
             foreach (var line in Table(table, show)) yield return line;
         }
 
         List<Finding> findings = [.. readFindings, .. report.Findings];
         yield return "";
-        yield return findings.Count == 0 ? "Findings: none." : "Findings";
+        yield return show.Say(findings.Count == 0 ? "Findings: none." : "Findings");
         foreach (var line in FindingLines.Of(findings, show)) yield return line;
         if (!findings.Exists(f => f.Severity is Severity.Stop)) yield break;
         yield return "";
-        yield return "DO NOT USE THIS ANSWER until what says STOP is cleared.";
+        yield return show.Say("DO NOT USE THIS ANSWER until what says STOP is cleared.");
     }
 
-    private static IEnumerable<string> Head(CalibrationReport report)
+    private static IEnumerable<string> Head(CalibrationReport report, Show show)
     {
         var head = report.Head;
-        var title = head.Title.Length > 0 ? head.Title : report.Kind.Name;
-        yield return head.Invented ? title + "  (invented data)" : title;
-        List<string> parts = [report.Kind.Name.ToLowerInvariant()];
-        if (head.Spreader.Length > 0) parts.Add($"spreader {head.Spreader}");
+        var title = head.Title.Length > 0 ? head.Title : show.Say(report.Kind.Name);
+        yield return head.Invented ? title + "  " + show.Say("(invented data)") : title;
+        List<string> parts = [show.Say(report.Kind.Name).ToLowerInvariant()];
+        if (head.Spreader.Length > 0) parts.Add(show.Say($"spreader {head.Spreader}"));
         if (head.Date is { } date) parts.Add(date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
         if (head.Place.Length > 0) parts.Add(head.Place);
         if (head.People.Length > 0) parts.Add(head.People);

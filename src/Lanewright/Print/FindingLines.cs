@@ -1,5 +1,6 @@
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Print;
 
@@ -10,13 +11,21 @@ internal static class FindingLines
     {
         foreach (var finding in findings)
         {
-            var label = ReportWords.Of(finding.Severity).ToUpperInvariant().PadRight(5);
+            var label = show.Say(Label(finding.Severity)).PadRight(5);
             var message = FindingText.Message(finding, show.Culture, show.Units);
             foreach (var line in Wrapped.Lines($"  {label} ", message)) yield return line;
-            foreach (var line in Wrapped.Lines("        ", FindingText.Action(finding, show.Culture, show.Units)))
+            foreach (var line in Wrapped.Lines(new string(' ', label.Length + 3), FindingText.Action(finding, show.Culture, show.Units)))
                 yield return line;
-            var place = FindingText.Where(finding);
-            yield return place.Length == 0 ? $"        ({finding.Code})" : $"        ({place}: {finding.Code})";
+            var place = FindingText.Where(finding, show.Culture.Language);
+            yield return new string(' ', label.Length + 3) + (place.Length == 0 ? $"({finding.Code})" : $"({place}: {finding.Code})");
         }
     }
+
+    /// <summary>How a severity is called where it stands in front of a finding.</summary>
+    internal static Phrase Label(Severity severity) => severity switch
+    {
+        Severity.Note => "NOTE",
+        Severity.Warn => "WARN",
+        _ => "STOP",
+    };
 }

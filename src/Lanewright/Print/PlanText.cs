@@ -9,37 +9,37 @@ internal static class PlanText
 {
     internal static IEnumerable<string> Lines(TestPlan plan, Show show)
     {
-        yield return "Before anything else";
+        yield return show.Say("Before anything else");
         foreach (var caution in plan.Cautions)
         {
-            foreach (var line in Wrapped.Lines("  ! ", caution.Text)) yield return line;
+            foreach (var line in Wrapped.Lines("  ! ", show.Say(caution.Text))) yield return line;
         }
 
         yield return "";
         if (plan.Best is { } best)
         {
-            yield return $"Drop {best.Runs} runs of {show.Mass(best.MassPerRun.Si, 3)} each, {show.Mass(best.Total.Si, 3)} in "
-                + $"all: ± {show.Percent(best.Expected)} to expect, ± {show.Percent(plan.Request.Wanted)} wanted.";
+            yield return show.Say(
+                $"Drop {best.Runs} runs of {show.Mass(best.MassPerRun.Si, 3)} each, {show.Mass(best.Total.Si, 3)} in all: ± {show.Percent(best.Expected)} to expect, ± {show.Percent(plan.Request.Wanted)} wanted.");
             foreach (var line in PerRun(best, show)) yield return line;
         }
         else if (plan.Choices.Count > 0)
         {
-            yield return $"Nothing reaches ± {show.Percent(plan.Request.Wanted)} with this scale.";
+            yield return show.Say($"Nothing reaches ± {show.Percent(plan.Request.Wanted)} with this scale.");
         }
 
         if (plan.Choices.Count > 0)
         {
             yield return "";
-            yield return "  Uncertainty to expect, by mass of a run and number of runs (* reaches what is wanted)";
+            yield return "  " + show.Say("Uncertainty to expect, by mass of a run and number of runs (* reaches what is wanted)");
             foreach (var line in Grid(plan, show)) yield return line;
             yield return "";
-            yield return "  Common practice beside it";
+            yield return "  " + show.Say("Common practice beside it");
             foreach (var line in Practices(plan, show)) yield return line;
         }
 
         if (plan.Findings.Count == 0) yield break;
         yield return "";
-        yield return "Findings";
+        yield return show.Say("Findings");
         foreach (var line in FindingLines.Of(plan.Findings, show)) yield return line;
     }
 
@@ -48,18 +48,18 @@ internal static class PlanText
         if (choice.Containers > 0)
         {
             var each = show.Mass(choice.MassPerRun.Si / choice.Containers, 2);
-            yield return $"  Each run takes {choice.Containers} container(s) of about {each}, every one with its own tare.";
+            yield return "  " + show.Say($"Each run takes {choice.Containers} container(s) of about {each}, every one with its own tare.");
         }
 
         if (choice.TimePerRun is { } time)
-            yield return $"  Each run takes about {show.With(time.Si, Units.Second, 2)}.";
+            yield return "  " + show.Say($"Each run takes about {show.With(time.Si, Units.Second, 2)}.");
     }
 
     private static IEnumerable<string> Grid(TestPlan plan, Show show)
     {
         var runs = plan.Choices.Select(c => c.Runs).Distinct().Order().ToList();
         var table = new TextTable([
-            ("run of", true), .. runs.Select(r => (r == 1 ? "1 run" : $"{r} runs", true)),
+            (show.Say("run of"), true), .. runs.Select(r => (show.Say($"{r} run|{r} runs"), true)),
         ]);
         foreach (var group in plan.Choices.GroupBy(c => c.MassPerRun.Si))
         {
@@ -76,10 +76,10 @@ internal static class PlanText
     {
         foreach (var practice in plan.Practices)
         {
-            var buys = practice.Choice is { } c
-                ? $" Here: ± {show.Percent(c.Expected)}, {(c.Enough ? "enough" : "not enough")}."
-                : "";
-            foreach (var line in Wrapped.Lines("  - ", practice.Practice + buys)) yield return line;
+            var text = practice.Choice is { } c
+                ? show.Say($"{(Phrase)practice.Practice} Here: ± {show.Percent(c.Expected)}, {(Phrase)(c.Enough ? "enough" : "not enough")}.")
+                : show.Say(practice.Practice);
+            foreach (var line in Wrapped.Lines("  - ", text)) yield return line;
         }
     }
 }

@@ -11,7 +11,7 @@ internal static class ReportText
 {
     internal static IEnumerable<string> Lines(TestReport report, IReadOnlyList<Finding> readFindings, Show show)
     {
-        foreach (var line in Head(report.Sheet)) yield return line;
+        foreach (var line in Head(report.Sheet, show)) yield return line;
         foreach (var result in report.Results)
         {
             yield return "";
@@ -26,20 +26,20 @@ internal static class ReportText
 
         List<Finding> findings = [.. readFindings, .. report.Findings];
         yield return "";
-        yield return findings.Count == 0 ? "Findings: none." : "Findings";
+        yield return show.Say(findings.Count == 0 ? "Findings: none." : "Findings");
         foreach (var line in FindingLines.Of(findings, show)) yield return line;
         if (findings.Exists(f => f.Severity is Severity.Stop))
         {
             yield return "";
-            yield return "DO NOT USE THIS ANSWER until what says STOP is cleared.";
+            yield return show.Say("DO NOT USE THIS ANSWER until what says STOP is cleared.");
         }
     }
 
-    private static IEnumerable<string> Head(TestSheet sheet)
+    private static IEnumerable<string> Head(TestSheet sheet, Show show)
     {
-        var title = sheet.Title.Length == 0 ? $"Spreader {sheet.Spreader.Id}" : sheet.Title;
-        yield return sheet.Invented ? title + "  (invented data)" : title;
-        List<string> parts = [$"spreader {sheet.Spreader.Id}", sheet.Material.Name];
+        var title = sheet.Title.Length == 0 ? show.Say($"Spreader {sheet.Spreader.Id}") : sheet.Title;
+        yield return sheet.Invented ? title + "  " + show.Say("(invented data)") : title;
+        List<string> parts = [show.Say($"spreader {sheet.Spreader.Id}"), sheet.Material.Name];
         if (sheet.Date is { } date)
             parts.Add(date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
         if (sheet.Place.Length > 0) parts.Add(sheet.Place);
@@ -50,56 +50,57 @@ internal static class ReportText
     private static IEnumerable<string> Answer(TestSheet sheet, TestResult result, Show show)
     {
         var unit = result.Unit;
-        if (result.Setting.Length > 0) yield return $"At setting {result.Setting}";
+        if (result.Setting.Length > 0) yield return show.Say($"At setting {result.Setting}");
         var (value, expanded) = QuantityText.WriteTogether(result.Value.Value, result.Expanded, unit, show.Culture);
         var verification = sheet.Kind is TestKind.Verification;
+        var words = (KeyIn: show.Say("Key in"), Value: show.Say(verification ? "Delivered" : "Constant"), InUse: show.Say("In use"), Tolerance: show.Say("Tolerance"));
+        var width = new[] { words.KeyIn, words.Value, words.InUse, words.Tolerance }.Max(word => word.Length);
+        string Label(string word) => $"  {word.PadRight(width)}  ";
         if (!verification && result.KeyIn is { } key)
         {
-            yield return $"  Key in     {show.Keyed(key, unit)}"
-                + $"   (rounding costs {show.SignedPercent(key.Cost)}, at most {show.Percent(key.WorstCost)})";
+            yield return Label(words.KeyIn) + show.Keyed(key, unit) + "   "
+                + show.Say($"(rounding costs {show.SignedPercent(key.Cost)}, at most {show.Percent(key.WorstCost)})");
         }
 
         var symbol = QuantityText.Symbol(unit, show.Culture);
         var (low, _) = QuantityText.WriteTogether(result.Low, result.Expanded, unit, show.Culture);
         var (high, _) = QuantityText.WriteTogether(result.High, result.Expanded, unit, show.Culture);
-        yield return (verification ? "  Delivered  " : "  Constant   ") + $"{value} {symbol} ± {expanded}"
-            + (verification ? " of what the controller says" : $" (± {show.Percent(result.RelativeExpanded)})")
-            + (sheet.Material.Moisture is null ? "" : ", dry material")
-            + $", {show.Percent(result.Probability)} interval {low} to {high}";
+        yield return Label(words.Value) + $"{value} {symbol} ± {expanded}"
+            + (verification ? " " + show.Say("of what the controller says") : $" (± {show.Percent(result.RelativeExpanded)})")
+            + (sheet.Material.Moisture is null ? "" : ", " + show.Say("dry material"))
+            + ", " + show.Say($"{show.Percent(result.Probability)} interval {low} to {high}");
         if (result.Delivery is not { } delivery) yield break;
         if (!verification)
         {
-            yield return $"  In use     {show.With(sheet.Spreader.Current!.Value, unit)}: the spreader has been putting down "
-                + $"{show.Percent(delivery.Share.Value)} of what was asked (± {show.Percent(delivery.Expanded)}), "
-                + TooMuch(delivery.Share.Value, show);
+            var (current, share) = (show.With(sheet.Spreader.Current!.Value, unit), show.Percent(delivery.Share.Value));
+            yield return Label(words.InUse) + show.Say(
+                $"{current}: the spreader has been putting down {share} of what was asked (± {show.Percent(delivery.Expanded)}), {TooMuch(delivery.Share.Value, show)}");
         }
 
-        var what = verification ? "" : " for the constant in use";
-        yield return $"  Tolerance  ± {show.Percent(delivery.Tolerance)}{what}: "
-            + delivery.Conformity switch
+        yield return Label(words.Tolerance) + $"± {show.Percent(delivery.Tolerance)}"
+            + (verification ? "" : " " + show.Say("for the constant in use")) + ": " + show.Say(delivery.Conformity switch
             {
                 Conformity.Pass => "PASS, inside even with the uncertainty against it",
                 Conformity.Fail => "FAIL, outside even with the uncertainty in its favour",
-                _ => $"CANNOT TELL, the interval reaches across the limit; chance of being inside "
-                    + show.Percent(delivery.ChanceWithin),
-            };
+                _ => (Phrase)$"CANNOT TELL, the interval reaches across the limit; chance of being inside {show.Percent(delivery.ChanceWithin)}",
+            });
         if (result.More is { Runs: > 0 } more)
         {
-            yield return $"  To reach ± {show.Percent(sheet.WantedUncertainty)}: {more.Runs} more run(s) like these, about "
-                + $"{show.Mass(more.Mass, 2)} in all";
+            yield return "  " + show.Say(
+                $"To reach ± {show.Percent(sheet.WantedUncertainty)}: {more.Runs} more run(s) like these, about {show.Mass(more.Mass, 2)} in all");
         }
     }
 
-    private static string TooMuch(double share, Show show) =>
-        share >= 1 ? $"{show.Percent(share - 1)} too much" : $"{show.Percent(1 - share)} too little";
+    private static Phrase TooMuch(double share, Show show) =>
+        share >= 1 ? (Phrase)$"{show.Percent(share - 1)} too much" : $"{show.Percent(1 - share)} too little";
 
     private static IEnumerable<string> Runs(TestResult result, Show show)
     {
         var mass = show.Units[Dimension.Mass];
         var symbol = QuantityText.Symbol(result.Unit, show.Culture);
         var table = new TextTable(
-            ("run", false), ("net " + mass.Symbol, true), (symbol, true), ("off", true), ("own u", true),
-            ("[ interval ]   | result   o run", false));
+            (show.Say("run"), false), (show.Say($"net {mass.Symbol}"), true), (symbol, true), (show.Say("off"), true), (show.Say("own u"), true),
+            (show.Say("[ interval ]   | result   o run"), false));
         var share = result.RelativeExpanded;
         var reach = DotPlot.Reach(result.Runs.Select(r => r.Deviation), share);
         foreach (var run in result.Runs)
@@ -116,13 +117,13 @@ internal static class ReportText
 
     private static IEnumerable<string> Budget(TestResult result, Show show)
     {
-        yield return "  Where the uncertainty comes from (standard uncertainty, share of the variance)";
+        yield return "  " + show.Say("Where the uncertainty comes from (standard uncertainty, share of the variance)");
         var table = new TextTable(("", false), ("", true), ("", true), ("", false));
         foreach (var line in result.Budget)
         {
             var bar = new string('#', (int)Math.Round(line.Share * 24));
             table.Add(
-                line.Sources == 1 ? line.Family : $"{line.Family} ({line.Sources})",
+                show.Say(Phrase.OfFamily(line.Family)) + (line.Sources == 1 ? "" : $" ({line.Sources})"),
                 show.Percent(line.StandardUncertainty / Math.Abs(result.Value.Value)), show.Percent(line.Share), bar);
         }
 
@@ -131,24 +132,22 @@ internal static class ReportText
 
     private static IEnumerable<string> Method(TestResult result, Show show)
     {
-        var method = $"Drawn together as the {ReportWords.Sentence(result.Estimate.Estimator)}, because "
-            + ReportWords.Sentence(result.Estimate.Reason) + ".";
+        var method = new AnswerText(show.Culture, show.Units).Method(result);
         foreach (var line in Wrapped.Lines("  ", method)) yield return line;
         var classical = result.Classical;
         var freedom = double.IsInfinity(classical.DegreesOfFreedom)
-            ? "infinite"
+            ? show.Say("infinite")
             : QuantityText.WriteNumber(classical.DegreesOfFreedom, show.Culture, NumberForm.Significant(2));
-        var compare = $"One run scatters by about {show.Percent(result.Estimate.Scatter.Median)}. The classical evaluation "
-            + $"(standard deviation of these runs, t with {freedom} degrees of freedom) would say "
-            + $"± {show.Percent(classical.Expanded / Math.Abs(result.Value.Value))}.";
+        var compare = show.Say(
+            $"One run scatters by about {show.Percent(result.Estimate.Scatter.Median)}. The classical evaluation (standard deviation of these runs, t with {freedom} degrees of freedom) would say ± {show.Percent(classical.Expanded / Math.Abs(result.Value.Value))}.");
         foreach (var line in Wrapped.Lines("  ", compare)) yield return line;
         if (result.Trials is not { } trials) yield break;
         var (low, _) = QuantityText.WriteTogether(trials.Low, result.Expanded, result.Unit, show.Culture);
         var (high, _) = QuantityText.WriteTogether(trials.High, result.Expanded, result.Unit, show.Culture);
         var count = QuantityText.WriteNumber(trials.Trials, show.Culture);
-        var agree = result.TrialsAgree is true ? "they agree" : "THEY DISAGREE";
+        Phrase agree = result.TrialsAgree is true ? "they agree" : "THEY DISAGREE";
         foreach (var line in Wrapped.Lines(
-            "  ", $"{count} random trials (seed {trials.Seed}) give {low} to {high}: {agree} with the formula."))
+            "  ", show.Say($"{count} random trials (seed {trials.Seed}) give {low} to {high}: {agree} with the formula.")))
             yield return line;
     }
 }

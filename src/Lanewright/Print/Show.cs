@@ -7,6 +7,9 @@ namespace Lanewright.Print;
 /// <summary>How numbers are shown to one reader: decimal mark and units.</summary>
 internal sealed record Show(TextCulture Culture, UnitPreferences Units)
 {
+    /// <summary>A text of the code in the reader's language.</summary>
+    internal string Say(Phrase phrase) => Culture.Say(phrase);
+
     /// <summary>A number in a unit with so many significant digits, without the unit.</summary>
     internal string Number(double si, Unit unit, int digits = 4) =>
         QuantityText.WriteValue(si, unit, Culture, NumberForm.Significant(digits));

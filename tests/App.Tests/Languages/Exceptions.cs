@@ -1,0 +1,58 @@
+using System.Text.RegularExpressions;
+
+namespace Lanewright.App.Tests.Languages;
+
+/// <summary>Texts that are not translated, and why. Everything else must stand in the tables.</summary>
+internal static partial class Exceptions
+{
+    /// <summary>Types whose texts are no words for people, or words that belong to no language.</summary>
+    private static readonly (string Type, string Why)[] NoWords =
+    [
+        ("Lanewright.Core.Quantities.", "names and spellings of units, as people type them"),
+        ("Lanewright.Core.Text.UnitWords", "spellings of units"),
+        ("Lanewright.Core.Text.TextCulture", "names of cultures"),
+        ("Lanewright.Core.Catalogue.", "headings of docs/formats/findings.md"),
+        ("Lanewright.Core.Charts.SvgText", "markup"),
+        ("Lanewright.Core.Exchange.Schemas", "titles inside JSON Schema"),
+        ("Lanewright.Core.Exchange.SchemaText", "keys of JSON Schema"),
+        ("Lanewright.Core.Exchange.SchemaFields", "keys of JSON Schema"),
+        ("Lanewright.Core.Practice.DemoWorld", "data of the demo: names that people would have typed"),
+        ("Lanewright.Core.Practice.PracticeSetup", "data of practice: names that people would have typed"),
+        ("Lanewright.Core.Practice.PracticeSheet", "data of practice: names that people would have typed"),
+        ("Lanewright.Core.Practice.PracticeTest", "data of practice: names that people would have typed"),
+        ("Lanewright.Core.Practice.SimulatedTruck", "names of error sources that are not shown"),
+        ("Lanewright.Core.Statistics.", "messages for programmers"),
+    ];
+
+    /// <summary>Single texts, each with its reason.</summary>
+    private static readonly Dictionary<string, string> Texts = new(StringComparer.Ordinal)
+    {
+        ["scale "] = "names a family of error sources; Phrase.OfFamily says it",
+        ["runs at "] = "names a place among the findings",
+        [" MB"] = "a symbol",
+        [" rpm"] = "a symbol",
+        [" min"] = "a symbol",
+        [" or "] = "takes the English word apart, which is the same in every language",
+        [" does not measure "] = "message for programmers",
+        ["The value has no finite number in "] = "message for programmers",
+        ["wanted "] = "the name given to an entry without one",
+    };
+
+    /// <summary>Parts that still speak English only; docs/guide/languages.md lists them.</summary>
+    private static readonly string[] StillEnglish =
+    [
+        "Lanewright.Documents.", "Lanewright.Accounts.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
+        "Lanewright.Proof.", "Lanewright.Lists.", "Lanewright.Commands.", "Lanewright.Files.", "Program",
+    ];
+
+    /// <summary>Whether a type's texts are not for the tables; phrases always are.</summary>
+    public static bool IsExcepted(Literal literal) =>
+        Texts.ContainsKey(literal.Text) || NoWords.Any(part => literal.Type.StartsWith(part.Type, StringComparison.Ordinal))
+        || StillEnglish.Any(part => literal.Type.StartsWith(part, StringComparison.Ordinal));
+
+    /// <summary>Phrases that are no text for the tables.</summary>
+    public static bool IsSkipped(Literal literal) => Citation().IsMatch(literal.Text);
+
+    [GeneratedRegex("FACE|OSHA|LTAP|^NIOSH|field handbook, 2nd revision, 2012$|, appendix ")]
+    private static partial Regex Citation();
+}
