@@ -98,11 +98,11 @@ public static class CertificateMaker
                 $"Worked out by Lanewright {context.Version} from the observations of the record; formulas, limits and sources are in its documentation, docs/method.",
             ],
             Results = [.. report.Figures.Where(figure => double.IsFinite(figure.Value.Value)).Select(figure => new CertificateResult(
-                words.Culture.Say(figure.Name), figure.UnitFor(words.Units), figure.Value.Value, figure.Expanded is > 0 ? figure.Expanded : null,
+                words.Culture.Say(figure.Label), figure.UnitFor(words.Units), figure.Value.Value, figure.Expanded is > 0 ? figure.Expanded : null,
                 figure.Value.StandardUncertainty, figure.Probability, figure.Text(words.Culture, words.Units)))],
             Lines = [.. report.Lines.Select(line => line.Text(words.Culture, words.Units))],
             Tables = [.. report.Tables.Select(table => new CertificateTable(
-                words.Culture.Say(table.Caption), [.. table.Columns.Select(column => column.Heading(words.Culture, words.Units))],
+                words.Culture.Say(table.Title), [.. table.Columns.Select(column => column.Heading(words.Culture, words.Units))],
                 [.. table.Rows.Select(row => (IReadOnlyList<string>)[.. row.Select((cell, i) => cell.Text(table.Columns[i], words.Culture, words.Units))])],
                 [.. table.Columns.Select(column => column.Dimension is not null)]))],
             Pictures = [.. report.Pictures.Select((picture, i) => picture.Svg($"picture{i}", words.Culture, words.Units))],

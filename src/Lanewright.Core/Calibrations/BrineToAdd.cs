@@ -21,7 +21,7 @@ internal static class BrineToAdd
         var volume = sheet.Volume ?? UsualVolume(report.Head);
         var mass = volume * liquid.Density.Value;
         var strength = liquid.Strength.Value;
-        var range = report.Figures.First(f => f.Name.Key == "strength").Expanded ?? 0;
+        var range = report.Figures.First(f => f.Name == "strength").Expanded ?? 0;
         if (Math.Abs(target - strength) <= range)
             report.Add(LiquidUseFindings.AsGoodAsTarget.At(
                 "target", FindingValue.Number("difference", Math.Abs(target - strength), Dimension.Fraction),

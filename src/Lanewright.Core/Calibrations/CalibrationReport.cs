@@ -99,7 +99,7 @@ public sealed class CalibrationReport
 }
 
 /// <summary>One figure of a report.</summary>
-/// <param name="Name">What it is, for people.</param>
+/// <param name="Label">What it is, for people.</param>
 /// <param name="Value">The value, SI, with its error sources.</param>
 /// <param name="Dimension">What it measures.</param>
 /// <param name="Unit">The unit it is always shown in; null for the reader's own.</param>
@@ -107,8 +107,11 @@ public sealed class CalibrationReport
 /// <param name="Expanded">Half the width of its interval, SI; null for a figure that is exact or a mere calculation.</param>
 /// <param name="Probability">Coverage probability of the interval.</param>
 public sealed record Figure(
-    Phrase Name, Measured Value, Dimension Dimension, Unit? Unit, bool IsMain, double? Expanded, double Probability)
+    Phrase Label, Measured Value, Dimension Dimension, Unit? Unit, bool IsMain, double? Expanded, double Probability)
 {
+    /// <summary>What it is, in English.</summary>
+    public string Name => Label.ToString();
+
     /// <summary>The unit a reader sees it in.</summary>
     public Unit UnitFor(UnitPreferences units)
     {
@@ -136,19 +139,22 @@ public sealed record ReportLine(string Template, IReadOnlyList<FindingValue> Val
 }
 
 /// <summary>A column of a table.</summary>
-/// <param name="Name">Its heading.</param>
+/// <param name="Label">Its heading.</param>
 /// <param name="Dimension">What its numbers measure; null for words.</param>
 /// <param name="Unit">The unit of its numbers; null for the reader's own.</param>
 /// <param name="Digits">Significant digits of its numbers.</param>
-public sealed record ReportColumn(Phrase Name, Dimension? Dimension = null, Unit? Unit = null, int Digits = 4)
+public sealed record ReportColumn(Phrase Label, Dimension? Dimension = null, Unit? Unit = null, int Digits = 4)
 {
+    /// <summary>Its heading in English, without the unit.</summary>
+    public string Name => Label.ToString();
+
     /// <summary>The heading with the unit.</summary>
     public string Heading(TextCulture culture, UnitPreferences units)
     {
         ArgumentNullException.ThrowIfNull(units);
         ArgumentNullException.ThrowIfNull(culture);
         var unit = UnitFor(units);
-        var name = culture.Say(Name);
+        var name = culture.Say(Label);
         return unit is null || QuantityText.Symbol(unit, culture) is not { Length: > 0 } symbol ? name : $"{name}, {symbol}";
     }
 
@@ -199,13 +205,21 @@ public readonly record struct ReportCell(string? Word, double Si, Unit? Unit = n
 }
 
 /// <summary>A table.</summary>
-/// <param name="Caption">What it shows.</param>
+/// <param name="Title">What it shows.</param>
 /// <param name="Columns">Its columns.</param>
 /// <param name="Rows">Its rows, a cell for each column.</param>
 public sealed record ReportTable(
-    Phrase Caption, IReadOnlyList<ReportColumn> Columns, IReadOnlyList<IReadOnlyList<ReportCell>> Rows);
+    Phrase Title, IReadOnlyList<ReportColumn> Columns, IReadOnlyList<IReadOnlyList<ReportCell>> Rows)
+{
+    /// <summary>What it shows, in English.</summary>
+    public string Caption => Title.ToString();
+}
 
 /// <summary>A picture, drawn when somebody looks.</summary>
-/// <param name="Name">What it shows.</param>
+/// <param name="Title">What it shows.</param>
 /// <param name="Svg">Draws it: prefix of its ids, culture, units.</param>
-public sealed record ReportPicture(Phrase Name, Func<string, TextCulture, UnitPreferences, string> Svg);
+public sealed record ReportPicture(Phrase Title, Func<string, TextCulture, UnitPreferences, string> Svg)
+{
+    /// <summary>What it shows, in English.</summary>
+    public string Name => Title.ToString();
+}

@@ -53,7 +53,7 @@ public static class CalibrationWriter
         for (var i = 0; i < report.Pictures.Count; i++)
         {
             json.WriteStartObject();
-            json.WriteString("name", culture.Say(report.Pictures[i].Name));
+            json.WriteString("name", culture.Say(report.Pictures[i].Title));
             json.WriteString("svg", report.Pictures[i].Svg($"picture{CalibrationText.Number(i)}", culture, units));
             json.WriteEndObject();
         }
@@ -65,7 +65,7 @@ public static class CalibrationWriter
     {
         var unit = figure.UnitFor(units);
         json.WriteStartObject();
-        json.WriteString("name", culture.Say(figure.Name));
+        json.WriteString("name", culture.Say(figure.Label));
         json.WriteBoolean("main", figure.IsMain);
         json.WriteString("text", figure.Text(culture, units));
         json.WriteString("unit", unit.Symbol);
@@ -100,7 +100,7 @@ public static class CalibrationWriter
     private static void Write(Utf8JsonWriter json, ReportTable table, TextCulture culture, UnitPreferences units)
     {
         json.WriteStartObject();
-        json.WriteString("caption", culture.Say(table.Caption));
+        json.WriteString("caption", culture.Say(table.Title));
         json.WriteStartArray("columns");
         foreach (var column in table.Columns) json.WriteStringValue(column.Heading(culture, units));
         json.WriteEndArray();

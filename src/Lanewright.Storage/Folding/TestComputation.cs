@@ -88,7 +88,7 @@ public static class TestComputation
         {
             Test = test,
             Position = index,
-            Setting = figure.Name.ToString(),
+            Setting = figure.Name,
             Unit = figure.UnitFor(units).Symbol,
             Value = value,
             RelativeExpanded = value == 0 ? 0 : expanded / Math.Abs(value),

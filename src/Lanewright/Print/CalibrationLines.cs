@@ -11,13 +11,13 @@ internal static class CalibrationLines
     {
         foreach (var line in Head(report, show)) yield return line;
         yield return "";
-        var name = report.Figures.Count == 0 ? 0 : report.Figures.Max(figure => show.Say(figure.Name).Length);
+        var name = report.Figures.Count == 0 ? 0 : report.Figures.Max(figure => show.Say(figure.Label).Length);
         foreach (var figure in report.Figures)
         {
             var relative = figure.Expanded is { } u && figure.Value.Value != 0 && figure.Dimension is not (Dimension.Temperature or Dimension.Fraction)
                 ? "   " + show.Say($"(± {show.Percent(u / Math.Abs(figure.Value.Value))}, {show.Percent(figure.Probability)} interval)")
                 : "";
-            yield return $"  {show.Say(figure.Name).PadRight(name)}  {figure.Text(show.Culture, show.Units)}{relative}";
+            yield return $"  {show.Say(figure.Label).PadRight(name)}  {figure.Text(show.Culture, show.Units)}{relative}";
         }
 
         if (report.Lines.Count > 0) yield return "";
@@ -25,7 +25,7 @@ internal static class CalibrationLines
         foreach (var table in report.Tables)
         {
             yield return "";
-            yield return show.Say(table.Caption);
+            yield return show.Say(table.Title);
             foreach (var line in Table(table, show)) yield return line;
         }
 

@@ -28,6 +28,9 @@ internal static partial class Exceptions
     private static readonly Dictionary<string, string> Texts = new(StringComparer.Ordinal)
     {
         ["scale "] = "names a family of error sources; Phrase.OfFamily says it",
+        [": rounding of readings"] = "the same",
+        [": error of each reading"] = "the same",
+        [": error in proportion to load"] = "the same",
         ["runs at "] = "names a place among the findings",
         [" MB"] = "a symbol",
         [" rpm"] = "a symbol",
