@@ -83,7 +83,7 @@ internal static class LogsCommand
         command.SetAction((parsed, stop) => ToldAsync(parsed, async () =>
         {
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } preferences) return CommonOptions.CouldNotRead;
             if (Array.IndexOf(Groups, parsed.GetValue(by)!.ToLowerInvariant()) is not (>= 0 and var group))
                 throw new LogException($"--by: '{Excerpt.Of(parsed.GetValue(by))}' was read; expected one of {string.Join(", ", Groups)}.");

@@ -22,7 +22,7 @@ internal static class SeasonCommand
         command.SetAction(parsed =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             var rules = new DriftRules();
             if (parsed.GetValue(tolerance) is { } typed)
             {
@@ -74,7 +74,7 @@ internal static class SeasonCommand
         command.SetAction(parsed =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.Metric, error) is not { } shown) return CommonOptions.CouldNotRead;
             var season = new SeasonFolder(parsed.GetValue(folder)!, c);
             var (tickets, piles) = (season.Tickets(), season.Piles());

@@ -44,7 +44,7 @@ internal static partial class Exceptions
     /// <summary>Parts that still speak English only; docs/guide/languages.md lists them.</summary>
     private static readonly string[] StillEnglish =
     [
-        "Lanewright.Documents.", "Lanewright.Accounts.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
+        "Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Practice.Storm", "Lanewright.Logs.", "Lanewright.Documents.", "Lanewright.Accounts.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
         "Lanewright.Proof.", "Lanewright.Lists.", "Lanewright.Commands.", "Lanewright.Files.", "Program",
     ];
 
