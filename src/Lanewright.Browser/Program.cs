@@ -24,7 +24,7 @@ internal static partial class Program
 
     /// <summary>The calibrations there are; see <see cref="Core.Calibrations.Live.Kinds"/>.</summary>
     [JSExport]
-    internal static string Kinds(string nothing) => Core.Calibrations.Live.Kinds();
+    internal static string Kinds(string language) => Core.Calibrations.Live.Kinds(language);
 
     /// <summary>The plan of a test; see <see cref="LiveSheet.Plan"/>.</summary>
     [JSExport]
@@ -44,7 +44,7 @@ internal static partial class Program
 
     /// <summary>What there is to choose from in practice mode; see <see cref="Core.Practice.LivePractice.Lists"/>.</summary>
     [JSExport]
-    internal static string PracticeLists(string nothing) => Core.Practice.LivePractice.Lists();
+    internal static string PracticeLists(string language) => Core.Practice.LivePractice.Lists(language);
 
     /// <summary>The version, to hold against the page's own.</summary>
     [JSExport]

@@ -2,6 +2,7 @@
 import { state } from './core.js';
 import { diagnosis } from './diagnosis.js';
 import { button, fill, h, picture } from './dom.js';
+import { t } from './words.js';
 
 /** The short answer that stands above every step. */
 export function strip(page) {
@@ -12,11 +13,11 @@ export function strip(page) {
       h('p.value', null, result.setting ? h('span.setting', null, result.setting + ' ') : null,
         h('strong', null, result.keyIn?.text ?? result.constant), ' ', h('span', null, result.relative)),
       result.more ? h('p', null, result.more) : null]);
-    fill(box, parts.length ? parts : h('p', null, answer.runs?.length ? 'No answer yet: no run is complete.' : 'No answer yet.'));
+    fill(box, parts.length ? parts : h('p', null, answer.runs?.length ? t('No answer yet: no run is complete.') : t('No answer yet.')));
   };
   if (page.answer) tell(page.answer);
   else fill(box, h('p', null, typeof state === 'string'
-    ? 'Not computed here: the computing part did not start. Everything is kept, the server computes it.' : 'Computing starts …'));
+    ? t('Not computed here: the computing part did not start. Everything is kept, the server computes it.') : t('Computing starts …')));
   page.onAnswer(tell);
   return box;
 }
@@ -31,7 +32,7 @@ export function answer(page, go) {
   };
   page.onAnswer(draw);
   if (page.answer) draw(page.answer);
-  else fill(box, h('p.hint', null, 'Not computed on this device yet.'));
+  else fill(box, h('p.hint', null, t('Not computed on this device yet.')));
   return [box, diagnosis(page), more];
 }
 
@@ -39,7 +40,7 @@ function content(page, now) {
   const needed = now.todo.filter(one => one.needed);
   return [
     now.results.map(result => resultOf(result, now.usable)),
-    needed.length ? h('section', null, h('h2', null, now.results.length ? 'Not counted yet' : 'Still to do'), todo(page, needed)) : null,
+    needed.length ? h('section', null, h('h2', null, now.results.length ? t('Not counted yet') : t('Still to do')), todo(page, needed)) : null,
     findingsOf(now.findings),
   ];
 }
@@ -48,14 +49,14 @@ function behind(page, now) {
   const better = now.todo.filter(one => !one.needed);
   return [
     now.results.map(result => detail(result)),
-    better.length ? h('section', null, h('h2', null, 'Makes it better'), todo(page, better)) : null,
+    better.length ? h('section', null, h('h2', null, t('Makes it better')), todo(page, better)) : null,
   ];
 }
 
 function resultOf(result, usable) {
   return h('section.result', null,
-    result.setting ? h('h2', null, `At ${result.setting}`) : null,
-    result.keyIn ? [h('p.label', null, usable ? 'Key in' : 'So far; not good enough to key in'), h(usable ? 'p.key' : 'p.key.sofar', null, h('strong', null, result.keyIn.number), ' ', h('span', null, result.unit)),
+    result.setting ? h('h2', null, t`At ${result.setting}`) : null,
+    result.keyIn ? [h('p.label', null, usable ? t('Key in') : t('So far; not good enough to key in')), h(usable ? 'p.key' : 'p.key.sofar', null, h('strong', null, result.keyIn.number), ' ', h('span', null, result.unit)),
       result.keyIn.rounding ? h('p.hint', null, result.keyIn.rounding) : null] : null,
     h('p', null, h('strong', null, result.constant), ' ', result.relative, result.dry ? `, ${result.dry}` : null),
     h('p', null, result.interval),
@@ -65,14 +66,14 @@ function resultOf(result, usable) {
 }
 
 function detail(result) {
-  return h('section', null, h('h2', null, result.setting ? `The runs at ${result.setting}` : 'The runs'),
-    picture(result.pictures.runs, 'The runs'),
-    h('div.scroll', { tabindex: '0', role: 'region', 'aria-label': 'The runs as a table' }, h('table', null,
-      h('thead', null, h('tr', null, ['Run', 'Net', 'Constant', 'Off by'].map(text => h('th', { scope: 'col' }, text)))),
+  return h('section', null, h('h2', null, result.setting ? t`The runs at ${result.setting}` : t('The runs')),
+    picture(result.pictures.runs, t('The runs')),
+    h('div.scroll', { tabindex: '0', role: 'region', 'aria-label': t('The runs as a table') }, h('table', null,
+      h('thead', null, h('tr', null, [t('Run'), t('Net'), t('Constant'), t('Off by')].map(text => h('th', { scope: 'col' }, text)))),
       h('tbody', null, result.runs.map(run => h('tr', null, h('th', { scope: 'row' }, run.name),
         h('td', null, run.net), h('td', null, run.ratio), h('td', null, run.deviation)))))),
-    h('h3', null, 'Where the doubt comes from'),
-    picture(result.pictures.budget, 'Where the doubt comes from'),
+    h('h3', null, t('Where the doubt comes from')),
+    picture(result.pictures.budget, t('Where the doubt comes from')),
     h('p.hint', null, result.method));
 }
 
@@ -85,6 +86,6 @@ const place = path => {
 };
 
 /** What the person must know: what was found and what to do about it; nothing when nothing was. */
-export const findingsOf = findings => findings.length ? h('section', null, h('h2', null, 'Look at this'), h('ul.findings', null, findings.map(finding =>
-      h('li.' + finding.severity, null, h('strong', null, { stop: 'Stop', warn: 'Doubt', note: 'Note' }[finding.severity] ?? finding.severity),
+export const findingsOf = findings => findings.length ? h('section', null, h('h2', null, t('Look at this')), h('ul.findings', null, findings.map(finding =>
+      h('li.' + finding.severity, null, h('strong', null, { stop: t('Stop'), warn: t('Doubt'), note: t('Note') }[finding.severity] ?? finding.severity),
         h('p', null, finding.message), h('p.hint', null, finding.action))))) : null;

@@ -16,9 +16,10 @@ import { readVersion, startUpdates, updates } from './update.js';
 import { weigh } from './weigh.js';
 import { isFull, onChange, openYard, yard } from './yard.js';
 import { textOf } from './fold.js';
+import { t } from './words.js';
 
-const STEPS = [['prepare', 'Prepare'], ['drop', 'Drop'], ['weigh', 'Weigh'], ['answer', 'Answer'], ['decide', 'Decide']];
-const OTHER_STEPS = [['sheet', 'Sheet'], ['answer', 'Answer'], ['decide', 'Decide']];
+const STEPS = [['prepare', t('Prepare')], ['drop', t('Drop')], ['weigh', t('Weigh')], ['answer', t('Answer')], ['decide', t('Decide')]];
+const OTHER_STEPS = [['sheet', t('Sheet')], ['answer', t('Answer')], ['decide', t('Decide')]];
 const stepsOf = fold => fold && isCalibration(fold) ? OTHER_STEPS : STEPS;
 const main = document.getElementById('main');
 const top = document.getElementById('top');
@@ -76,8 +77,8 @@ async function draw() {
     if (turn !== turns) return null;
   }
   if (!page.fold.begun && page.fold.fields.size === 0) {
-    return show('missing', [h('h1', null, 'This test is not on this device'),
-      h('p', null, 'It comes when the server can be reached.'), button('Back', () => go('#/'), 'plain')]);
+    return show('missing', [h('h1', null, t('This test is not on this device')),
+      h('p', null, t('It comes when the server can be reached.')), button(t('Back'), () => go('#/'), 'plain')]);
   }
   drawTop();
   page.forget();
@@ -86,13 +87,13 @@ async function draw() {
   const content = steps === OTHER_STEPS ? { answer: calibrationAnswer, decide: p => decide(p, go) }[step] ?? sheet : { prepare, drop: p => drop(p, n, go), weigh: p => weigh(p, n, go), answer: p => answer(p, go), decide: p => decide(p, go) }[step] ?? prepare;
   const at = Math.max(0, steps.findIndex(([key]) => key === step));
   show(`${id}/${step}/${n}`, [
-    h('h1', null, h('small', null, `${textOf(page.fold, 'spreader.id') || 'Spreader not named'} `), steps[at][1]),
+    h('h1', null, h('small', null, `${textOf(page.fold, 'spreader.id') || t('Spreader not named')} `), steps[at][1]),
     step === 'answer' || step === 'prepare' ? null : strip(page),
-    page.fold.conflicts ? h('p.say.wrong', { role: 'status' }, `${page.fold.conflicts} ${page.fold.conflicts === 1 ? 'field has' : 'fields have'} two different values; there is no certain answer until one is chosen.`, ...conflictLinks()) : null,
+    page.fold.conflicts ? h('p.say.wrong', { role: 'status' }, t`${page.fold.conflicts} field has two different values; there is no certain answer until one is chosen.|${page.fold.conflicts} fields have two different values; there is no certain answer until one is chosen.`, ...conflictLinks()) : null,
     content(page, go),
     h('div.bar', null,
-      at > 0 ? button('Back', () => go(`#/test/${id}/${steps[at - 1][0]}`), 'plain') : button('All tests', () => go('#/'), 'plain'),
-      page.undo.length ? button(`Undo ${shortened(page.undo.at(-1).label)}`, () => page.takeBack(), "plain undo") : null,
+      at > 0 ? button(t('Back'), () => go(`#/test/${id}/${steps[at - 1][0]}`), 'plain') : button(t('All tests'), () => go('#/'), 'plain'),
+      page.undo.length ? button(t`Undo ${shortened(page.undo.at(-1).label)}`, () => page.takeBack(), "plain undo") : null,
       at < steps.length - 1 ? button(steps[at + 1][1], () => go(`#/test/${id}/${steps[at + 1][0]}${steps === STEPS && at === 1 ? '/' + n : ''}`), 'main') : null),
   ]);
 }
@@ -106,7 +107,7 @@ function conflictLinks() {
     if (!field.conflict) continue;
     const run = /^runs\[(\d+)\]\.(\w+)/.exec(field.path);
     const step = isCalibration(page.fold) ? 'sheet' : !run ? 'prepare' : ['filled', 'containers', 'whole', 'truck', 'counted'].includes(run[2]) ? 'weigh' : 'drop';
-    links.set(run && step !== 'sheet' ? `${step}/${run[1]}` : step, run ? `${step === 'weigh' ? 'Weigh' : 'Drop'}, run ${Number(run[1]) + 1}` : 'Prepare');
+    links.set(run && step !== 'sheet' ? `${step}/${run[1]}` : step, run ? `${step === 'weigh' ? t('Weigh') : t('Drop')}, ${t`Run ${Number(run[1]) + 1}`}` : t('Prepare'));
   }
   return [...links].map(([place, text]) => [' ', h('a', { href: `#/test/${page.id}/${place}` }, text)]);
 }
@@ -143,19 +144,19 @@ function drawTop() {
   fill(top,
     h('p.mark', null, h('a', { href: '#/' }, 'Lanewright')),
     h('p.sent', { role: 'status' }, h('a', { href: '#/settings' }, sentText())),
-    yard.store.lasting ? null : h('p.alarm', null, 'This browser stores nothing: what is not sent is lost when the page closes. ', yard.store.trouble),
-    updates.ready ? h('p.alarm', null, 'Newer pages are here. ', button('Use them', () => updates.use(), 'quiet')) : null,
-    place === 'test' && yard.person ? h('nav.steps', { 'aria-label': 'Steps' }, h('ol', null, stepsOf(page?.id === id ? page.fold : null).map(([key, name]) => h('li', null,
+    yard.store.lasting ? null : h('p.alarm', null, t('This browser stores nothing: what is not sent is lost when the page closes. '), yard.store.trouble),
+    updates.ready ? h('p.alarm', null, t('Newer pages are here. '), button(t('Use them'), () => updates.use(), 'quiet')) : null,
+    place === 'test' && yard.person ? h('nav.steps', { 'aria-label': t('Steps') }, h('ol', null, stepsOf(page?.id === id ? page.fold : null).map(([key, name]) => h('li', null,
       h('a', { href: `#/test/${id}/${key}`, 'aria-current': key === (step ?? (page && isCalibration(page.fold) ? 'sheet' : 'prepare')) ? 'step' : null }, name))))) : null);
 }
 
 /** How much the server does not have; the one line that is always in view. */
 function sentText() {
   // What is being typed in this moment is not sent either.
-  const parts = [`not yet sent: ${yard.unsent + (page?.typing ?? 0)}`];
-  if (yard.waiting) parts.push(`waiting: ${yard.waiting}`);
-  if (yard.refused) parts.push(`not taken: ${yard.refused}`);
-  parts.push(sync.online ? 'online' : 'offline');
+  const parts = [t`not yet sent: ${yard.unsent + (page?.typing ?? 0)}`];
+  if (yard.waiting) parts.push(t`waiting: ${yard.waiting}`);
+  if (yard.refused) parts.push(t`not taken: ${yard.refused}`);
+  parts.push(sync.online ? t('online') : t('offline'));
   return parts.join(' · ');
 }
 
@@ -165,19 +166,19 @@ function tellSent() {
   if (link && link.textContent !== sentText()) link.textContent = sentText();
 }
 
-function trouble(wrong, what = 'the last text') {
+function trouble(wrong, what = t('the last text'), again = t('type it again')) {
   const text = isFull(wrong)
-    ? `This device is full: ${what} was not kept. Free some space, then ${what === 'the last text' ? 'type it again' : 'go on'}.`
-    : `Not kept on this device: ${what}. ${wrong?.message ?? wrong}`;
+    ? t`This device is full: ${what} was not kept. Free some space, then ${again}.`
+    : t`Not kept on this device: ${what}. ${wrong?.message ?? wrong}`;
   document.getElementById('trouble')?.remove();
-  add(document.body, [h('p.alarm', { id: 'trouble', role: 'alert' }, text, ' ', button('Close', () => document.getElementById('trouble').remove(), 'quiet'))]);
+  add(document.body, [h('p.alarm', { id: 'trouble', role: 'alert' }, text, ' ', button(t('Close'), () => document.getElementById('trouble').remove(), 'quiet'))]);
 }
 
 // What nobody waited for, such as a remembered choice.
 addEventListener('unhandledrejection', event => {
   if (!isFull(event.reason)) return;
   event.preventDefault();
-  trouble(event.reason, 'the last choice');
+  trouble(event.reason, t('the last choice'), t('go on'));
 });
 await openYard();
 document.documentElement.dataset.look = yard.settings.look;

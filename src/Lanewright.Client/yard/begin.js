@@ -3,6 +3,7 @@ import { button, h } from './dom.js';
 import { formOf, kinds } from './calibration.js';
 import { newId } from './ids.js';
 import { write, yard } from './yard.js';
+import { t } from './words.js';
 
 const SPREADER = ['id', 'metering', 'loop', 'constant', 'unit', 'resolution', 'lowest', 'highest', 'current'];
 const SCALE = ['id', 'kind', 'capacity', 'division', 'class', 'rules', 'tolerance', 'relativeTolerance', 'verified'];
@@ -11,9 +12,9 @@ const DROP_TESTS = ['drop-test', 'verification'];
 const COMMA = ['de-DE', 'fr-FR', 'fr-CA', 'fi-FI', 'nb-NO', 'tr-TR'];
 
 export const METHODS = [
-  ['containers', 'Containers, one by one on a scale'],
-  ['whole', 'The whole catch at once: bin, pallet, tarpaulin'],
-  ['truck', 'The truck before and after'],
+  ['containers', t('Containers, one by one on a scale')],
+  ['whole', t('The whole catch at once: bin, pallet, tarpaulin')],
+  ['truck', t('The truck before and after')],
 ];
 
 /** The lists of the register that are in use, or empty ones before the first contact with a server. */
@@ -25,20 +26,20 @@ export function listOf(name) {
 export function begin(go) {
   const spreaders = listOf('spreaders').sort((a, b) => String(a.record.id).localeCompare(String(b.record.id), undefined, { numeric: true }));
   const spreader = h('input', { id: 'spreader', list: 'spreaders', autocomplete: 'off', autocapitalize: 'characters', enterkeyhint: 'next' });
-  const kind = pick('kind', [['drop-test', 'Find the constant (drop test)'], ['verification', 'Check the constant in the controller']]);
+  const kind = pick('kind', [['drop-test', t('Find the constant (drop test)')], ['verification', t('Check the constant in the controller')]]);
   kinds().then(list => kind.append(...list.map(one => h('option', { value: one.word }, `${one.name}: ${one.doc}`))));
   const method = pick('method', METHODS);
-  const methodRow = row('method', 'How the catch is weighed', method);
+  const methodRow = row('method', t('How the catch is weighed'), method);
   kind.addEventListener('change', () => { methodRow.hidden = !DROP_TESTS.includes(kind.value); });
-  const scale = h('select', { id: 'scale' }, h('option', { value: '' }, 'choose later'),
+  const scale = h('select', { id: 'scale' }, h('option', { value: '' }, t('choose later')),
     listOf('scales').map(item => h('option', { value: item.id }, item.record.id)));
-  const material = h('select', { id: 'material' }, h('option', { value: '' }, 'as the spreader usually carries'),
+  const material = h('select', { id: 'material' }, h('option', { value: '' }, t('as the spreader usually carries')),
     listOf('materials').map(item => h('option', { value: item.id }, item.record.name)));
   const say = h('p.say.wrong', { role: 'alert' });
   const start = async () => {
     const number = spreader.value.trim();
     if (!number) {
-      say.textContent = 'Which spreader is it? Type the number on its door.';
+      say.textContent = t('Which spreader is it? Type the number on its door.');
       spreader.focus();
       return;
     }
@@ -55,15 +56,15 @@ export function begin(go) {
     go(`#/test/${id}/${isDrop ? 'prepare' : 'sheet'}`);
   };
   return h('form', { on: { submit: event => { event.preventDefault(); start(); } } },
-    h('h1', null, 'New test'),
-    row('spreader', 'Spreader', spreader, h('datalist', { id: 'spreaders' },
+    h('h1', null, t('New test')),
+    row('spreader', t('Spreader'), spreader, h('datalist', { id: 'spreaders' },
       spreaders.map(item => h('option', { value: item.record.id }, [item.record.depot, item.record.body].filter(Boolean).join(', '))))),
-    row('kind', 'Question', kind),
+    row('kind', t('Question'), kind),
     methodRow,
-    row('scale', 'Scale', scale),
-    row('material', 'Material', material),
+    row('scale', t('Scale'), scale),
+    row('material', t('Material'), material),
     say,
-    h('div.bar', null, button('Back', () => go('#/'), 'plain'), h('button.main', { type: 'submit' }, 'Begin')));
+    h('div.bar', null, button(t('Back'), () => go('#/'), 'plain'), h('button.main', { type: 'submit' }, t('Begin'))));
 }
 
 const row = (id, label, ...controls) => h('div.field', null, h('label', { for: id }, label), controls);

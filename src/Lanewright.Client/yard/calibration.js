@@ -5,7 +5,9 @@ import { button, fill, h, picture } from './dom.js';
 import { field } from './field.js';
 import { lengthOf } from './fold.js';
 import { yard } from './yard.js';
+import { language, t } from './words.js';
 
+const KINDS = language === 'en' ? 'kinds' : `kinds ${language}`;
 const DROP_TESTS = ['drop-test', 'verification'];
 // Said by the test itself, or by the device's settings.
 const SAID = ['$schema', 'kind', 'culture', 'units', 'invented'];
@@ -16,9 +18,9 @@ export const isCalibration = fold => !DROP_TESTS.includes(fold.kind);
 
 /** The kinds there are; those of the last time until Core has started. */
 export async function kinds() {
-  const known = await yard.store.fact('kinds') ?? [];
-  ask('Kinds', '').then(list => { if (list && JSON.stringify(list) !== JSON.stringify(known)) yard.store.setFact('kinds', list); });
-  return known.length ? known : await ask('Kinds', '') ?? [];
+  const known = await yard.store.fact(KINDS) ?? [];
+  ask('Kinds', language).then(list => { if (list && JSON.stringify(list) !== JSON.stringify(known)) yard.store.setFact(KINDS, list); });
+  return known.length ? known : await ask('Kinds', language) ?? [];
 }
 
 /** The fields of a kind's sheet, as a JSON Schema; null when neither Core nor this device knows them. */
@@ -34,21 +36,21 @@ export async function formOf(kind) {
 
 /** The screen of the sheet's fields. */
 export function sheet(page) {
-  const box = h('div', null, h('p.hint', null, 'The fields come when the computing part has started.'));
+  const box = h('div', null, h('p.hint', null, t('The fields come when the computing part has started.')));
   const draw = form => fill(box, content(page, form));
   if (page.form) draw(page.form);
   else formOf(page.fold.kind).then(form => {
     page.form = form;
     if (form) draw(form);
   });
-  return [h('p.hint', null, 'Local rules and the maker\'s instructions come first. Nobody near auger, chain, spinner or spray while it runs.'), box];
+  return [h('p.hint', null, t('Local rules and the maker\'s instructions come first. Nobody near auger, chain, spinner or spray while it runs.')), box];
 }
 
 function content(page, form) {
   const names = Object.keys(form.properties).filter(name => !SAID.includes(name));
   const own = names.filter(name => !LAST.includes(name));
   const last = names.filter(name => LAST.includes(name));
-  return [group(page, form, own, ''), details('About this calibration', last.flatMap(name => one(page, form, name, '')))];
+  return [group(page, form, own, ''), details(t('About this calibration'), last.flatMap(name => one(page, form, name, '')))];
 }
 
 // What is needed first, what may be left out behind it.
@@ -58,7 +60,7 @@ function group(page, form, names, path) {
   const needed = first.length || path !== '' ? first : names;
   const other = names.filter(name => !needed.includes(name));
   return [needed.flatMap(name => one(page, form, name, path)),
-    other.length ? details(path === '' ? 'More, when it is known' : 'More', other.flatMap(name => one(page, form, name, path)), path) : null];
+    other.length ? details(path === '' ? t('More, when it is known') : t('More'), other.flatMap(name => one(page, form, name, path)), path) : null];
 }
 
 const isList = about => types(about).includes('array');
@@ -78,7 +80,7 @@ function details(name, controls, key = name) {
 function one(page, form, name, path) {
   const about = form.properties[name];
   const here = join(path, name);
-  const [label, ...rest] = (about.description ?? name).split(/(?<=\.)\s/);
+  const [label, ...rest] = (about.description ? t(about.description) : name).split(/(?<=\.)\s/);
   const title = label.replace(/\.$/, '');
   if (types(about).includes('object'))
     return [h('section', null, h('h2', null, title), group(page, about, Object.keys(about.properties), here))];
@@ -90,15 +92,15 @@ function one(page, form, name, path) {
     label: title,
     choices,
     mode: choices ? undefined : types(about).includes('integer') ? 'numeric' : number ? 'decimal' : 'text',
-    hint: example && !types(about).includes('number') ? `With its unit, like ${example}.` : rest.length && !example ? rest[0] : undefined,
+    hint: example && !types(about).includes('number') ? t`With its unit, like ${example}.` : rest.length && !example ? rest[0] : undefined,
     lines: about.maxLength >= 1000 ? 2 : undefined,
   })];
 }
 
 function choicesOf(about) {
-  if (about.enum?.includes('yes')) return [['yes', 'yes'], ['no', 'no']];
+  if (about.enum?.includes('yes')) return [['yes', t('yes')], ['no', t('no')]];
   const words = (about.oneOf ?? []).filter(word => typeof word.const === 'string');
-  return words.length ? words.map(word => [word.const, word.description ? `${word.const}: ${word.description.replace(/\.$/, '')}` : word.const]) : null;
+  return words.length ? words.map(word => [word.const, word.description ? `${word.const}: ${t(word.description).replace(/\.$/, '')}` : word.const]) : null;
 }
 
 function list(page, about, path, title) {
@@ -107,10 +109,10 @@ function list(page, about, path, title) {
   const rows = Math.max(there, page.rows.get(path) ?? 0, 1);
   const isGroup = types(about.items).includes('object');
   return h('section', null, h('h2', null, title),
-    h('ol.containers', null, Array.from({ length: rows }, (_, i) => h('li', null, h('h3', null, `No. ${i + 1}`),
+    h('ol.containers', null, Array.from({ length: rows }, (_, i) => h('li', null, h('h3', null, t`No. ${i + 1}`),
       isGroup ? group(page, about.items, Object.keys(about.items.properties), `${path}[${i}]`)
-        : field(page, `${path}[${i}]`, { label: `${title}, no. ${i + 1}` })))),
-    button('+ one more', () => {
+        : field(page, `${path}[${i}]`, { label: t`${title}, no. ${i + 1}` })))),
+    button(t('+ one more'), () => {
       page.rows.set(path, rows + 1);
       page.redraw();
     }, 'quiet'));
@@ -122,7 +124,7 @@ export function calibrationAnswer(page) {
   const draw = now => fill(box, answerOf(page, now));
   page.onAnswer(draw);
   if (page.answer) draw(page.answer);
-  else fill(box, h('p.hint', null, 'Not computed on this device yet.'));
+  else fill(box, h('p.hint', null, t('Not computed on this device yet.')));
   return [box];
 }
 
@@ -132,7 +134,7 @@ function answerOf(page, now) {
     figures.map(figure => h('section.result', null, h('p.label', null, figure.name),
       h(figure.main ? 'p.key.sofar' : 'p', null, h('strong', null, figure.text)), figure.relative ? h('p', null, figure.relative) : null)),
     (now.lines ?? []).map(line => h('p.road', null, line)),
-    now.todo.length ? h('section', null, h('h2', null, 'Still to do'), h('ul.todo', null, now.todo.map(one =>
+    now.todo.length ? h('section', null, h('h2', null, t('Still to do')), h('ul.todo', null, now.todo.map(one =>
       h('li', null, h('a', { href: `#/test/${page.id}/sheet` }, one.text))))) : null,
     findingsOf(now.findings),
     (now.pictures ?? []).map(one => h('section', null, h('h2', null, one.name), picture(one.svg, one.name))),

@@ -1,4 +1,5 @@
 // Asks Core, which computes beside the page. Of several questions of one kind only the latest is worth an answer.
+import { t } from './words.js';
 
 let worker = null;
 let next = 1;
@@ -20,7 +21,7 @@ export function startCore() {
     settle(String(wrong.message));
     return;
   }
-  worker.onerror = event => settle(event.message || 'The computing part could not be loaded.');
+  worker.onerror = event => settle(event.message || t('The computing part could not be loaded.'));
   worker.onmessage = ({ data }) => {
     if (data.ready) settle(true);
     else if (data.failed) settle(data.failed);
@@ -33,7 +34,7 @@ export function startCore() {
 }
 
 // A line cut off while Core came over it must not leave the page without an answer for good.
-addEventListener('online', () => {
+addEventListener(t('online'), () => {
   if (typeof state !== 'string') return;
   worker?.terminate();
   worker = null;

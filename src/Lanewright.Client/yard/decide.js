@@ -3,13 +3,14 @@ import { ask } from './core.js';
 import { button, fill, h } from './dom.js';
 import { clock } from './field.js';
 import { write, yard } from './yard.js';
+import { t } from './words.js';
 
 const VERDICTS = [
-  ['adopt', 'Adopt', 'It holds and is used.'],
-  ['repeat', 'Repeat', 'Not good enough yet, or something was wrong.'],
-  ['reject', 'Reject', 'It does not hold; the old value stays.'],
+  ['adopt', t('Adopt'), t('It holds and is used.')],
+  ['repeat', t('Repeat'), t('Not good enough yet, or something was wrong.')],
+  ['reject', t('Reject'), t('It does not hold; the old value stays.')],
 ];
-const WORDS = { adopt: 'Adopted', repeat: 'To be repeated', reject: 'Rejected' };
+const WORDS = { adopt: t('Adopted'), repeat: t('To be repeated'), reject: t('Rejected') };
 
 /** The screen. */
 export function decide(page, go) {
@@ -30,12 +31,12 @@ export function decide(page, go) {
 }
 
 function taken(page, made) {
-  return h('section', null, h('h2', null, made.length > 1 ? 'Two decisions stand' : 'Decided'),
-    made.length > 1 ? h('p.say.wrong', null, 'Two people decided differently. A new decision settles it.') : null,
+  return h('section', null, h('h2', null, made.length > 1 ? t('Two decisions stand') : t('Decided')),
+    made.length > 1 ? h('p.say.wrong', null, t('Two people decided differently. A new decision settles it.')) : null,
     h('ul', null, made.map(one => h('li', null, h('strong', null, WORDS[one.payload.verdict] ?? one.payload.verdict),
-      ` by ${one.person}, ${clock(one.at)}. `, one.payload.keyed ? `Keyed in: ${one.payload.keyed}. ` : null,
-      one.payload.readBack ? `Read back: ${one.payload.readBack}. ` : null, one.payload.why))),
-    h('p.hint', null, 'A new decision below replaces it and says why.'));
+      t` by ${one.person}, ${clock(one.at)}. `, one.payload.keyed ? t`Keyed in: ${one.payload.keyed}. ` : null,
+      one.payload.readBack ? t`Read back: ${one.payload.readBack}. ` : null, one.payload.why))),
+    h('p.hint', null, t('A new decision below replaces it and says why.')));
 }
 
 const resultOf = page => page.answer?.results?.length === 1 ? page.answer.results[0] : null;
@@ -67,32 +68,32 @@ function content(page, go, key, kept, isKeyed) {
   const advice = h('div');
   const advise = () => {
     const advised = resultOf(page)?.keyIn;
-    fill(advice, advised ? h('p', null, 'To key in: ', h('strong', null, advised.text)) : null,
-      page.answer && !page.answer.usable ? h('p.say.wrong', null, 'The answer is not good enough to adopt yet; the Answer step says why.') : null);
+    fill(advice, advised ? h('p', null, t('To key in: '), h('strong', null, advised.text)) : null,
+      page.answer && !page.answer.usable ? h('p.say.wrong', null, t('The answer is not good enough to adopt yet; the Answer step says why.')) : null);
     compare();
   };
   page.onAnswer(advise);
   advise();
   return [
-    h('fieldset', null, h('legend', null, 'What is decided?'), VERDICTS.map(([value, name, doc]) => h('label.choice', null,
+    h('fieldset', null, h('legend', null, t('What is decided?')), VERDICTS.map(([value, name, doc]) => h('label.choice', null,
       h('input', { type: 'radio', name: 'verdict', value, checked: kept.verdict === value, on: { change: () => { keep({ verdict: value }); compare(); } } }),
       h('span', null, h('strong', null, name), ' ', doc)))),
     advice,
     isKeyed ? [
-      text('keyed', 'Value keyed in', 'As it was typed into the controller.', { inputmode: 'decimal' }),
-      text('readBack', 'Read back from the controller', 'A second person reads it from the display.', { inputmode: 'decimal' }),
+      text('keyed', t('Value keyed in'), t('As it was typed into the controller.'), { inputmode: 'decimal' }),
+      text('readBack', t('Read back from the controller'), t('A second person reads it from the display.'), { inputmode: 'decimal' }),
       note,
     ] : null,
-    h('div.field', null, h('label', { for: 'why' }, 'Why'), h('textarea', {
+    h('div.field', null, h('label', { for: 'why' }, t('Why')), h('textarea', {
       id: 'why', rows: 2, on: { input: event => keep({ why: event.target.value }) },
     }, kept.why ?? '')),
     say,
-    button('Write the decision down', async () => {
+    button(t('Write the decision down'), async () => {
       const made = page.fold.decisions;
-      if (!kept.verdict) { say.textContent = 'Choose adopt, repeat or reject.'; return; }
-      if (isKeyed && kept.verdict === 'adopt' && !kept.keyed?.trim()) { say.textContent = 'Adopt needs the value that was keyed in.'; return; }
-      if (kept.verdict === 'adopt' && page.answer && !page.answer.usable && !kept.why?.trim()) { say.textContent = 'The answer says not to key it in: say why it is adopted all the same.'; return; }
-      if (made.length && !kept.why?.trim()) { say.textContent = 'It was decided before: say why it changes.'; return; }
+      if (!kept.verdict) { say.textContent = t('Choose adopt, repeat or reject.'); return; }
+      if (isKeyed && kept.verdict === 'adopt' && !kept.keyed?.trim()) { say.textContent = t('Adopt needs the value that was keyed in.'); return; }
+      if (kept.verdict === 'adopt' && page.answer && !page.answer.usable && !kept.why?.trim()) { say.textContent = t('The answer says not to key it in: say why it is adopted all the same.'); return; }
+      if (made.length && !kept.why?.trim()) { say.textContent = t('It was decided before: say why it changes.'); return; }
       await write('test.decision', page.id, {
         verdict: kept.verdict, why: kept.why?.trim() ?? '', keyed: kept.keyed?.trim() || null, readBack: kept.readBack?.trim() || null,
         ...(made.length > 1 ? { over: made.slice(0, -1).map(one => one.id) } : {}),

@@ -6,6 +6,7 @@ import { clock } from './field.js';
 import { isCheck, textOf } from './fold.js';
 import { call } from './sync.js';
 import { write, yard } from './yard.js';
+import { t } from './words.js';
 
 const FIRST = 3;
 
@@ -44,41 +45,41 @@ function shown(page, found) {
   const causes = found.causes.filter(cause => cause.code !== 'nothing-wrong');
   const calm = found.outcome === 'nothing-wrong';
   return [
-    h('h2', null, calm ? 'Is something wrong?' : 'What may be wrong'),
+    h('h2', null, calm ? t('Is something wrong?') : t('What may be wrong')),
     h(calm ? 'p' : 'p.say.wrong', null, found.headline),
     calm ? null : [
-      picture(found.picture, 'Each run as it was and as the first cause would have it'),
+      picture(found.picture, t('Each run as it was and as the first cause would have it')),
       h('ul', null, found.evidence.map(line => h('li', null, line))),
       h('ol.causes', null, causes.slice(0, FIRST).map(one)),
-      found.next.length ? [h('h3', null, 'The test that tells most for its time'), h('p', null, `${found.next[0].how} (${Math.round(found.next[0].minutes)} minutes)`),
-        h('p.hint', null, 'Lock out before reaching near auger, chain or spinner; local rules and the maker’s instructions stand first.')] : null,
-      h('details', null, h('summary', null, 'All that was considered'), h('ol.causes', null, found.causes.map(one)),
-        found.next.length > 1 ? [h('h3', null, 'Other tests'), h('ul', null, found.next.slice(1).map(test => h('li', null, `${test.how} (${Math.round(test.minutes)} minutes)`)))] : null,
-        h('p.hint', null, 'Chances rest on stated ranges and on how common each cause is taken to be; both are ours.')),
+      found.next.length ? [h('h3', null, t('The test that tells most for its time')), h('p', null, t`${found.next[0].how} (${Math.round(found.next[0].minutes)} minutes)`),
+        h('p.hint', null, t('Lock out before reaching near auger, chain or spinner; local rules and the maker’s instructions stand first.'))] : null,
+      h('details', null, h('summary', null, t('All that was considered')), h('ol.causes', null, found.causes.map(one)),
+        found.next.length > 1 ? [h('h3', null, t('Other tests')), h('ul', null, found.next.slice(1).map(test => h('li', null, t`${test.how} (${Math.round(test.minutes)} minutes)`)))] : null,
+        h('p.hint', null, t('Chances rest on stated ranges and on how common each cause is taken to be; both are ours.'))),
     ],
     known(page, found, calm),
     notes(page),
   ];
 }
 
-const one = cause => h('li', null, h('strong', null, `${cause.name}: ${cause.chanceText}`), h('p', null, cause.effect), h('p.hint', null, 'If so: ', cause.alsoSeen));
+const one = cause => h('li', null, h('strong', null, `${cause.name}: ${cause.chanceText}`), h('p', null, cause.effect), h('p.hint', null, t('If so: '), cause.alsoSeen));
 
 // What it turned out to be is written down, and the office counts it.
 function known(page, found, calm) {
   const id = 'turned-out';
   const say = h('p.say', { role: 'status' });
-  const list = h('select', { id }, h('option', { value: '' }, 'not known yet'), found.causes.map(cause => h('option', { value: cause.code }, cause.name)));
-  return h('details', { open: !calm }, h('summary', null, 'What did it turn out to be?'),
-    h('div.field', null, h('label', { for: id }, 'It turned out to be'), list), say,
-    button('Write it down', async () => {
-      if (!list.value) { say.textContent = 'Choose what it was.'; return; }
+  const list = h('select', { id }, h('option', { value: '' }, t('not known yet')), found.causes.map(cause => h('option', { value: cause.code }, cause.name)));
+  return h('details', { open: !calm }, h('summary', null, t('What did it turn out to be?')),
+    h('div.field', null, h('label', { for: id }, t('It turned out to be')), list), say,
+    button(t('Write it down'), async () => {
+      if (!list.value) { say.textContent = t('Choose what it was.'); return; }
       const name = found.causes.find(cause => cause.code === list.value).name;
-      await write('test.note', page.id, { text: `It turned out to be: ${name}.`, cause: list.value });
+      await write('test.note', page.id, { text: t`It turned out to be: ${name}.`, cause: list.value });
       await page.redraw();
     }, 'plain'));
 }
 
 function notes(page) {
   const said = page.fold.notes.filter(note => !isCheck(note));
-  return said.length ? [h('h3', null, 'Notes'), h('ul', null, said.map(note => h('li', null, `${note.person}, ${clock(note.at)}: `, note.payload.text)))] : null;
+  return said.length ? [h('h3', null, t('Notes')), h('ul', null, said.map(note => h('li', null, `${note.person}, ${clock(note.at)}: `, note.payload.text)))] : null;
 }

@@ -3,12 +3,13 @@ import { button, h } from './dom.js';
 import { field } from './field.js';
 import { runsOf, textOf } from './fold.js';
 import { yard } from './yard.js';
+import { t } from './words.js';
 
 const COUNTS = {
-  pulses: { label: 'Pulses counted', mode: 'numeric' },
-  revolutions: { label: 'Turns of the shaft counted' },
-  time: { label: 'Time it ran', unit: 's' },
-  delivered: { label: 'Delivered, as the controller says' },
+  pulses: { label: t('Pulses counted'), mode: 'numeric' },
+  revolutions: { label: t('Turns of the shaft counted') },
+  time: { label: t('Time it ran'), unit: 's' },
+  delivered: { label: t('Delivered, as the controller says') },
 };
 const LIKE_BEFORE = ['setting', 'gate', 'engineSpeed', 'oil'];
 
@@ -36,9 +37,9 @@ export function runChoice(page, run, go, step) {
   if (!runs.includes(run)) runs.push(run);
   const next = Math.max(...runs) + 1;
   const isEmpty = !runsOf(page.fold).includes(run);
-  return h('nav.runs', { 'aria-label': 'Runs' },
-    runs.map(n => h('a', { href: `#/test/${page.id}/${step}/${n}`, 'aria-current': n === run ? 'true' : null }, `Run ${n + 1}`)),
-    isEmpty ? null : button('+ next run', async () => {
+  return h('nav.runs', { 'aria-label': t('Runs') },
+    runs.map(n => h('a', { href: `#/test/${page.id}/${step}/${n}`, 'aria-current': n === run ? 'true' : null }, t`Run ${n + 1}`)),
+    isEmpty ? null : button(t('+ next run'), async () => {
       await likeBefore(page, Math.max(...runs), next);
       go(`#/test/${page.id}/${step}/${next}`);
     }, 'quiet'));
@@ -59,18 +60,18 @@ export function drop(page, run, go) {
   const open = textOf(page.fold, 'spreader.loop') === 'open';
   return [
     runChoice(page, run, go, 'drop'),
-    h('p.hint', null, 'Everyone clear of auger, chain and spinner? Then start metering and the timer together.'),
+    h('p.hint', null, t('Everyone clear of auger, chain and spinner? Then start metering and the timer together.')),
     timer(page, run),
     count && count !== 'time' ? field(page, `${path}.${count}`, COUNTS[count]) : null,
     field(page, `${path}.time`, COUNTS.time),
-    count === null ? h('p.say.wrong', null, 'Say in Prepare what the constant is: pulses, turns or time.') : null,
-    open ? field(page, `${path}.setting`, { label: 'Setting of the drive', hint: 'Like 50 %.', mode: 'text' }) : null,
-    h('section', null, h('h2', null, 'Settings'),
-      open ? null : field(page, `${path}.setting`, { label: 'Setting of the drive', mode: 'text' }),
-      field(page, `${path}.gate`, { label: 'Gate opening', unit: textOf(page.fold, 'units') === 'us' ? 'in' : 'mm' }),
-      field(page, `${path}.engineSpeed`, { label: 'Engine speed', unit: 'rpm' }),
-      field(page, `${path}.oil`, { label: 'Hydraulic oil', choices: [['warm', 'warm'], ['cold', 'cold']] }),
-      field(page, `${path}.note`, { label: 'Note on this run', lines: 2 }),
+    count === null ? h('p.say.wrong', null, t('Say in Prepare what the constant is: pulses, turns or time.')) : null,
+    open ? field(page, `${path}.setting`, { label: t('Setting of the drive'), hint: t('Like 50 %.'), mode: 'text' }) : null,
+    h('section', null, h('h2', null, t('Settings')),
+      open ? null : field(page, `${path}.setting`, { label: t('Setting of the drive'), mode: 'text' }),
+      field(page, `${path}.gate`, { label: t('Gate opening'), unit: textOf(page.fold, 'units') === 'us' ? 'in' : 'mm' }),
+      field(page, `${path}.engineSpeed`, { label: t('Engine speed'), unit: 'rpm' }),
+      field(page, `${path}.oil`, { label: t('Hydraulic oil'), choices: [['warm', t('warm')], ['cold', t('cold')]] }),
+      field(page, `${path}.note`, { label: t('Note on this run'), lines: 2 }),
       clearRun(page, run)),
   ];
 }
@@ -88,13 +89,13 @@ function timer(page, run) {
   };
   const draw = () => {
     box.replaceChildren(face, began === null
-      ? button('Start', async () => {
+      ? button(t('Start'), async () => {
         began = Date.now();
         draw();
         show();
         await yard.store.setFact(key, began);
       }, 'start')
-      : button('Stop', async () => {
+      : button(t('Stop'), async () => {
         const seconds = ((Date.now() - began) / 1000).toFixed(1);
         began = null;
         const mark = ['en-US', 'en-GB', 'invariant'].includes(textOf(page.fold, 'culture') || yard.settings.culture) ? '.' : ',';
@@ -114,10 +115,10 @@ function timer(page, run) {
 
 function clearRun(page, run) {
   const say = h('span');
-  return h('p', null, button('Clear this run', async event => {
+  return h('p', null, button(t('Clear this run'), async event => {
     if (event.target.dataset.sure !== 'yes') {
       event.target.dataset.sure = 'yes';
-      event.target.textContent = 'Clear it: press once more';
+      event.target.textContent = t('Clear it: press once more');
       return;
     }
     const paths = [...page.fold.fields.values()].filter(one => one.path.startsWith(`runs[${run}].`) && one.text !== '');

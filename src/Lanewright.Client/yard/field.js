@@ -2,6 +2,7 @@
 // people typed different texts.
 import { button, fill, h } from './dom.js';
 import { textOf } from './fold.js';
+import { t } from './words.js';
 
 let count = 0;
 
@@ -52,7 +53,7 @@ function choice(page, path, about, id) {
     id, data: { path }, 'aria-describedby': `${about.hint ? id + '-hint ' : ''}${id}-say`,
     on: { change: event => page.set(path, event.target.value, about.label) },
   },
-  h('option', { value: '', selected: now === '' }, 'choose'),
+  h('option', { value: '', selected: now === '' }, t('choose')),
   known || now === '' ? null : h('option', { value: now, selected: true }, now),
   about.choices.map(([value, text]) => h('option', { value, selected: value === now }, text)));
 }
@@ -66,7 +67,7 @@ function tell(page, path, say, control, answer) {
   if (grave) control.setAttribute('aria-invalid', 'true');
   else control.removeAttribute('aria-invalid');
   if (problem) {
-    fill(say, h('p', null, h('strong', null, grave ? 'Stop: ' : 'Note: '), problem.message, ' ', problem.action),
+    fill(say, h('p', null, h('strong', null, grave ? t('Stop: ') : t('Note: ')), problem.message, ' ', problem.action),
       problem.choices.map(choice => button(choice, () => page.set(path, choice, choice).then(() => page.redraw()), 'quiet')));
   } else if (about?.echo && about.echo !== textOf(page.fold, path)) fill(say, h('p', null, '= ', about.echo));
   else fill(say);
@@ -75,10 +76,10 @@ function tell(page, path, say, control, answer) {
 // Two people, or one on two devices, typed different texts: both are shown, a person chooses.
 function conflict(page, path, about, stands) {
   return h('fieldset.field.conflict', null,
-    h('legend', null, `${about.label}: two different values`),
-    h('p.hint', null, 'Both are kept. Choose the one that holds, or clear both and weigh again.'),
+    h('legend', null, t`${about.label}: two different values`),
+    h('p.hint', null, t('Both are kept. Choose the one that holds, or clear both and weigh again.')),
     stands.heads.map(head => button(
-      `${head.text === '' ? 'nothing' : head.text} (${head.entry.person}, ${clock(head.entry.at)})`,
+      `${head.text === '' ? t('nothing') : head.text} (${head.entry.person}, ${clock(head.entry.at)})`,
       () => page.set(path, head.text, about.label, 'chosen of two', false), 'quiet')));
 }
 

@@ -4,8 +4,9 @@ import { clock } from './field.js';
 import { foldTest, textOf } from './fold.js';
 import { sync } from './sync.js';
 import { yard } from './yard.js';
+import { t } from './words.js';
 
-const WORDS = { adopt: 'adopted', repeat: 'to be repeated', reject: 'rejected' };
+const WORDS = { adopt: t('adopted'), repeat: t('to be repeated'), reject: t('rejected') };
 
 /** The screen. */
 export async function home(go) {
@@ -21,22 +22,22 @@ export async function home(go) {
   const decided = here.filter(test => test.decisions.length).slice(0, 20);
   const elsewhere = yard.tests.filter(test => test.state === 'open' && !bySubject.has(test.id)).slice(0, 50);
   return [
-    h('h1', null, 'Tests'),
-    button('New test', () => go('#/new'), 'main wide'),
+    h('h1', null, t('Tests')),
+    button(t('New test'), () => go('#/new'), 'main wide'),
     list('In hand', open.map(test => h('li', null, h('a.card', { href: `#/test/${test.id}/weigh` },
-      h('strong', null, textOf(test, 'spreader.id') || 'not named'), h('span', null, textOf(test, 'material.name')),
-      h('small', null, [test.kind === 'verification' ? 'check' : 'drop test', test.touched ? clock(test.touched) : '',
-        test.unsent ? `${test.unsent} on this device only` : 'confirmed', test.conflicts ? `${test.conflicts} to settle` : ''].filter(Boolean).join(' · '))))),
-    'No test is in hand.'),
+      h('strong', null, textOf(test, 'spreader.id') || t('not named')), h('span', null, textOf(test, 'material.name')),
+      h('small', null, [test.kind === 'verification' ? t('check') : t('drop test'), test.touched ? clock(test.touched) : '',
+        test.unsent ? t`${test.unsent} on this device only` : t('confirmed'), test.conflicts ? t`${test.conflicts} to settle` : ''].filter(Boolean).join(' · '))))),
+    t('No test is in hand.')),
     list('On the server, begun elsewhere', elsewhere.map(test => h('li', null, h('a.card', { href: `#/test/${test.id}/weigh` },
-      h('strong', null, test.spreaderName || 'not named'), h('span', null, test.material),
-      h('small', null, `${test.begunBy}, ${clock(test.begunAt)}`)))), sync.online ? null : 'Not known without the server.'),
+      h('strong', null, test.spreaderName || t('not named')), h('span', null, test.material),
+      h('small', null, `${test.begunBy}, ${clock(test.begunAt)}`)))), sync.online ? null : t('Not known without the server.')),
     list('Decided', decided.map(test => h('li', null, h('a.card', { href: `#/test/${test.id}/answer` },
-      h('strong', null, textOf(test, 'spreader.id') || 'not named'),
-      h('span', null, test.decision ? `${WORDS[test.decision.payload.verdict] ?? ''} ${test.decision.payload.keyed ?? ''}` : 'two decisions'),
-      h('small', null, test.unsent ? `${test.unsent} on this device only` : 'confirmed')))), null),
-    h('p', null, h('a.plain', { href: '#/settings' }, `${yard.person}: units, sending, this device`), ' ',
-      h('a.plain', { href: '#/practice' }, 'Practise finding a fault'), ' ', h('a.plain', { href: '/office' }, 'To the office')),
+      h('strong', null, textOf(test, 'spreader.id') || t('not named')),
+      h('span', null, test.decision ? `${WORDS[test.decision.payload.verdict] ?? ''} ${test.decision.payload.keyed ?? ''}` : t('two decisions')),
+      h('small', null, test.unsent ? t`${test.unsent} on this device only` : t('confirmed'))))), null),
+    h('p', null, h('a.plain', { href: '#/settings' }, t`${yard.person}: units, sending, this device`), ' ',
+      h('a.plain', { href: '#/practice' }, t('Practise finding a fault')), ' ', h('a.plain', { href: '/office' }, t('To the office'))),
   ];
 }
 

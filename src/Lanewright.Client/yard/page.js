@@ -2,6 +2,7 @@
 import { ask, onCore } from './core.js';
 import { texts } from './fold.js';
 import { newId } from './ids.js';
+import { language } from './words.js';
 import { keepDraft, onChange, readTest, seen, setField, yard } from './yard.js';
 
 const IDLE = 1500;
@@ -104,7 +105,7 @@ export class Page {
 
   /** What is asked of Core: everything typed, in the test's own units and decimal mark. */
   question() {
-    return { culture: yard.settings.culture, units: yard.settings.units, kind: this.fold.kind, fields: texts(this.fold) };
+    return { language, culture: yard.settings.culture, units: yard.settings.units, kind: this.fold.kind, fields: texts(this.fold) };
   }
 
   async compute() {

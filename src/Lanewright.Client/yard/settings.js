@@ -6,6 +6,7 @@ import { listOf } from './begin.js';
 import { run, sync } from './sync.js';
 import { updates } from './update.js';
 import { remember, yard } from './yard.js';
+import { choose, language, LANGUAGES, t } from './words.js';
 
 const CULTURES = [
   ['en-US', '1,234.5 (United States)'], ['en-GB', '1,234.5 (United Kingdom)'], ['de-DE', '1234,5 (Deutschland)'],
@@ -21,19 +22,19 @@ export function who(go) {
   const take = async person => {
     const text = person.trim();
     if (!text) {
-      say.textContent = 'Type a name or initials.';
+      say.textContent = t('Type a name or initials.');
       return;
     }
     await remember('person', text);
     go('#/');
   };
   return [
-    h('h1', null, 'Who are you?'),
-    signIn ? [h('p', null, 'This yard has accounts.'), h('p', null, h('a.button', { href: '/sign-in?return=/yard/' }, 'Sign in'))] : [
+    h('h1', null, t('Who are you?')),
+    signIn ? [h('p', null, t('This yard has accounts.')), h('p', null, h('a.button', { href: '/sign-in?return=/yard/' }, t('Sign in')))] : [
       listOf('people').length ? h('ul.names', null, listOf('people').map(item => h('li', null, button(item.record.name, () => take(item.record.name), 'wide')))) : null,
       h('form', { on: { submit: event => { event.preventDefault(); take(name.value); } } },
-        h('div.field', null, h('label', { for: 'person' }, 'Name or initials'), name), say,
-        h('div.bar', null, h('button.main', { type: 'submit' }, 'Go on'))),
+        h('div.field', null, h('label', { for: 'person' }, t('Name or initials')), name), say,
+        h('div.bar', null, h('button.main', { type: 'submit' }, t('Go on')))),
     ],
   ];
 }
@@ -43,16 +44,19 @@ export function settings(go) {
   const own = h('div');
   draw(own);
   return [
-    h('h1', null, 'This device'),
-    h('section', null, h('h2', null, 'Sending'), own),
-    h('section', null, h('h2', null, 'Person and units'),
-      h('p', null, h('strong', null, yard.person || 'Nobody yet'), ' ', yard.mode === 'accounts' ? [h('a', { href: '/sign-in?return=/yard/' }, 'Sign in as somebody else'), ' ', h('a', { href: '/sign-out' }, 'Sign out')]
-        : button('Somebody else', async () => { await remember('person', ''); go('#/'); }, 'quiet')),
-      select('units', 'Units of new tests', [['us', 'lb, in, lb/ft³'], ['si', 'kg, mm, kg/m³']]),
-      select('culture', 'Decimal mark of new tests', CULTURES),
-      select('look', 'Colours', [['device', 'as the device'], ['light', 'light'], ['dark', 'dark']])),
-    h('section', null, h('h2', null, 'What this device can do'), abilities()),
-    h('div.bar', null, button('All tests', () => go('#/'), 'main')),
+    h('h1', null, t('This device')),
+    h('section', null, h('h2', null, t('Sending')), own),
+    h('section', null, h('h2', null, t('Person and units')),
+      h('p', null, h('strong', null, yard.person || t('Nobody yet')), ' ', yard.mode === 'accounts' ? [h('a', { href: '/sign-in?return=/yard/' }, t('Sign in as somebody else')), ' ', h('a', { href: '/sign-out' }, t('Sign out'))]
+        : button(t('Somebody else'), async () => { await remember('person', ''); go('#/'); }, 'quiet')),
+      select('units', t('Units of new tests'), [['us', 'lb, in, lb/ft³'], ['si', 'kg, mm, kg/m³']]),
+      h('div.field', null, h('label', { for: 'set-language' }, 'Language · Langue · Kieli'), h('select', {
+        id: 'set-language', on: { change: event => choose(event.target.value) },
+      }, LANGUAGES.map(([value, text]) => h('option', { value, lang: value, selected: value === language }, text)))),
+      select('culture', t('Decimal mark of new tests'), CULTURES),
+      select('look', t('Colours'), [['device', t('as the device')], ['light', t('light')], ['dark', t('dark')]])),
+    h('section', null, h('h2', null, t('What this device can do')), abilities()),
+    h('div.bar', null, button(t('All tests'), () => go('#/'), 'main')),
   ];
 }
 
@@ -64,13 +68,15 @@ async function draw(box) {
   const refused = await yard.store.entriesIn('refused');
   const waiting = await yard.store.entriesIn('wait');
   fill(box,
-    h('p', null, `Not yet sent: ${yard.unsent}. `, sync.at ? `Last confirmed exchange ${clock(sync.at)}.` : 'No exchange yet.'),
+    h('p', null, t`Not yet sent: ${yard.unsent}. `, sync.at ? t`Last confirmed exchange ${clock(sync.at)}.` : t('No exchange yet.')),
     sync.problem ? h('p.say.wrong', null, sync.problem) : null,
-    sync.clock ? h('p.say.wrong', null, `This device's clock is ${Math.round(Math.abs(sync.clock) / 60000)} minutes ${sync.clock > 0 ? 'ahead of' : 'behind'} the server's. The order of the records does not depend on it; the times shown do.`) : null,
-    h('p', null, button('Send now', async () => { await run(); draw(box); }, 'quiet'), ' ',
-      button('Save a copy as a file', () => saveFile(), 'quiet')),
-    refused.length ? [h('h3', null, 'Not taken by the server'), h('p.hint', null, 'They stay on this device and hold up nothing.'), reasons(refused)] : null,
-    waiting.length ? [h('h3', null, 'Waiting'), reasons(waiting)] : null);
+    sync.clock ? h('p.say.wrong', null, sync.clock > 0
+      ? t`This device's clock is ${Math.round(sync.clock / 60000)} minutes ahead of the server's. The order of the records does not depend on it; the times shown do.`
+      : t`This device's clock is ${Math.round(-sync.clock / 60000)} minutes behind the server's. The order of the records does not depend on it; the times shown do.`) : null,
+    h('p', null, button(t('Send now'), async () => { await run(); draw(box); }, 'quiet'), ' ',
+      button(t('Save a copy as a file'), () => saveFile(), 'quiet')),
+    refused.length ? [h('h3', null, t('Not taken by the server')), h('p.hint', null, t('They stay on this device and hold up nothing.')), reasons(refused)] : null,
+    waiting.length ? [h('h3', null, t('Waiting')), reasons(waiting)] : null);
 }
 
 const reasons = records => h('ul', null, records.slice(0, 50).map(record => h('li', null,
@@ -80,13 +86,13 @@ function abilities() {
   const list = h('ul');
   Promise.all([yard.store.fact('persisted'), navigator.storage?.estimate?.() ?? {}]).then(([persisted, space]) => {
     fill(list,
-      h('li', null, yard.store.lasting ? 'Keeps everything on this device.' : `Keeps nothing: ${yard.store.trouble}`),
-      h('li', null, persisted ? 'The browser promised not to clear it.'
-        : 'The browser did not promise to keep it when space runs out. Add this page to the home screen, and send often.'),
-      h('li', null, updates.offline ? 'Opens without a network.' : `Does not open without a network: ${updates.why}`),
-      h('li', null, state === true ? 'Computes the answer itself.' : state === null ? 'The computing part is starting.' : `Does not compute: ${state}`),
-      space.usage ? h('li', null, `Uses ${(space.usage / 1e6).toFixed(1)} MB.`) : null,
-      h('li', null, `Device ${yard.device.slice(-12)}, pages ${updates.version}.`));
+      h('li', null, yard.store.lasting ? t('Keeps everything on this device.') : t`Keeps nothing: ${yard.store.trouble}`),
+      h('li', null, persisted ? t('The browser promised not to clear it.')
+        : t('The browser did not promise to keep it when space runs out. Add this page to the home screen, and send often.')),
+      h('li', null, updates.offline ? t('Opens without a network.') : t`Does not open without a network: ${updates.why}`),
+      h('li', null, state === true ? t('Computes the answer itself.') : state === null ? t('The computing part is starting.') : t`Does not compute: ${state}`),
+      space.usage ? h('li', null, t`Uses ${(space.usage / 1e6).toFixed(1)} MB.`) : null,
+      h('li', null, t`Device ${yard.device.slice(-12)}, pages ${updates.version}.`));
   });
   return list;
 }

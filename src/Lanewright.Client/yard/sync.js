@@ -1,6 +1,7 @@
 // Brings what this device wrote to the server, and what the server has to this device. Nothing leaves the device before the
 // server has confirmed it, and sending again is harmless.
 import { changed, count, isFull, onChange, remember, yard } from './yard.js';
+import { t } from './words.js';
 
 const MOST = 200;
 const MOST_CHARACTERS = 700_000;
@@ -8,7 +9,7 @@ const EVERY = 30_000;
 const CLOCK_LIMIT = 5 * 60_000;
 
 export const sync = {
-  /** Why the last try did not succeed; null when it did. */ problem: /** @type {string|null} */ ('Not tried yet.'),
+  /** Why the last try did not succeed; null when it did. */ problem: /** @type {string|null} */ (t('Not tried yet.')),
   online: false,
   busy: false,
   at: /** @type {Date|null} */ (null),
@@ -29,7 +30,7 @@ export function onSync(listen) {
 export function startSync(version) {
   pageVersion = version;
   onChange((subject, own) => { if (subject && own) later(400); });
-  addEventListener('online', () => later(0));
+  addEventListener(t('online'), () => later(0));
   document.addEventListener('visibilitychange', () => { if (!document.hidden) later(0); });
   setInterval(() => { if (!document.hidden) later(0); }, EVERY);
   later(0);
@@ -57,8 +58,8 @@ export async function run() {
   } catch (wrong) {
     const full = isFull(wrong);
     sync.problem = wrong instanceof Trouble ? wrong.message
-      : full ? 'This device is full: what the server says cannot be kept. Free some space.'
-        : 'The server could not be reached. Everything is kept on this device.';
+      : full ? t('This device is full: what the server says cannot be kept. Free some space.')
+        : t('The server could not be reached. Everything is kept on this device.');
     if (!(wrong instanceof Trouble) && !full) sync.online = false;
   }
   sync.busy = false;
@@ -73,7 +74,7 @@ export async function run() {
 async function exchange() {
   const hello = await call('/api/hello');
   if (hello.body?.lanewright !== 1)
-    throw new Trouble('Something other than Lanewright answered, perhaps a sign-in page of the network. Nothing was sent.');
+    throw new Trouble(t('Something other than Lanewright answered, perhaps a sign-in page of the network. Nothing was sent.'));
   sync.serverVersion = hello.body.version;
   const date = Date.parse(hello.headers.get('date') ?? '');
   const off = Number.isNaN(date) ? 0 : Date.now() - date;
@@ -84,7 +85,7 @@ async function exchange() {
   yard.role = me?.role ?? null;
   sync.online = true;
   if (yard.mode === 'accounts') {
-    if (!yard.signedIn) throw new Trouble('Sign in to send. Everything is kept on this device.');
+    if (!yard.signedIn) throw new Trouble(t('Sign in to send. Everything is kept on this device.'));
     if (yard.signedIn !== yard.person) await remember('person', yard.signedIn);
   }
   await send();
@@ -106,7 +107,7 @@ async function send() {
       batch.push(waiting[from]);
     }
     const answer = await call('/api/entries', { method: 'POST', body: JSON.stringify({ entries: batch }) });
-    if (!Array.isArray(answer.body?.results)) throw new Trouble('The server answered in a way this page does not know. Everything is kept here.');
+    if (!Array.isArray(answer.body?.results)) throw new Trouble(t('The server answered in a way this page does not know. Everything is kept here.'));
     const marks = [];
     answer.body.results.forEach((one, i) => {
       const id = one.id ?? batch[i]?.id;
@@ -173,10 +174,10 @@ export async function call(path, { method = 'GET', body = undefined, type = 'app
   const answer = await fetch(path, { method, body, headers, cache: 'no-store', credentials: 'same-origin', redirect: 'error' });
   const isOurs = answer.headers.has('x-lanewright');
   const parsed = await answer.json().catch(() => null);
-  if (!isOurs) throw new Trouble('Something other than Lanewright answered, perhaps a sign-in page of the network. Nothing was lost.');
+  if (!isOurs) throw new Trouble(t('Something other than Lanewright answered, perhaps a sign-in page of the network. Nothing was lost.'));
   if (answer.ok || take.includes(answer.status)) return { ok: answer.ok, status: answer.status, headers: answer.headers, body: parsed };
-  if (answer.status === 401) throw new Trouble('Sign in to send. Everything is kept on this device.');
-  throw new Trouble(parsed?.title ? `${parsed.title} Everything is kept on this device.` : `The server answered ${answer.status}. Everything is kept on this device.`);
+  if (answer.status === 401) throw new Trouble(t('Sign in to send. Everything is kept on this device.'));
+  throw new Trouble(parsed?.title ? t`${parsed.title} Everything is kept on this device.` : t`The server answered ${answer.status}. Everything is kept on this device.`);
 }
 
 /** A trouble with words for the person. */

@@ -1,9 +1,10 @@
 // The pages on this device: kept by the service worker, so that they open without a network, and renewed as a whole.
+import { t } from './words.js';
 
 export const updates = {
   version: '',
   /** Whether the pages open without a network, and why not. */ offline: false,
-  why: 'not known yet',
+  why: t('not known yet'),
   /** Whether newer pages wait. */ ready: false,
   use: () => {},
 };
@@ -17,7 +18,7 @@ export async function readVersion() {
 /** Registers the service worker, which fetches the pages to keep, and looks for newer ones. */
 export async function startUpdates(tell) {
   if (!('serviceWorker' in navigator)) {
-    updates.why = isSecureContext ? 'this browser cannot.' : 'the address is neither localhost nor https with a trusted certificate.';
+    updates.why = isSecureContext ? t('this browser cannot.') : t('the address is neither localhost nor https with a trusted certificate.');
     tell();
     return;
   }
@@ -34,9 +35,9 @@ export async function startUpdates(tell) {
     const registration = await navigator.serviceWorker.ready;
     updates.offline = true;
     registration.active?.postMessage('look');
-    addEventListener('online', () => registration.active?.postMessage('look'));
+    addEventListener(t('online'), () => registration.active?.postMessage('look'));
   } catch (wrong) {
-    updates.why = `the browser refused: ${wrong.message}`;
+    updates.why = t`the browser refused: ${wrong.message}`;
   }
   tell();
 }

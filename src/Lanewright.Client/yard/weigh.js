@@ -6,6 +6,7 @@ import { lengthOf, textOf } from './fold.js';
 import { addPhoto, photosOf } from './photo.js';
 import { runChoice } from './drop.js';
 import { yard } from './yard.js';
+import { t } from './words.js';
 
 /** How a run is weighed: as its fields say, else as the test began. */
 export function methodOf(page, run) {
@@ -28,7 +29,7 @@ export function weigh(page, run, go) {
   if (page.answer) tellTotal(total, page.answer, run);
   return [
     runChoice(page, run, go, 'weigh'),
-    isStarted ? null : h('div.field', null, h('label', { for: 'method' }, 'This run is weighed by'), h('select', {
+    isStarted ? null : h('div.field', null, h('label', { for: 'method' }, t('This run is weighed by')), h('select', {
       id: 'method',
       on: {
         change: event => {
@@ -40,13 +41,13 @@ export function weigh(page, run, go) {
     }, METHODS.map(([value, text]) => h('option', { value, selected: value === method }, text)))),
     method === 'containers' ? containers(page, path, run)
       : method === 'whole' ? whole(page, path) : truck(page, path),
-    h('p.totals', null, h('span', null, `Run ${run + 1} so far`), total),
+    h('p.totals', null, h('span', null, t`Run ${run + 1} so far`), total),
     photos(page, path),
   ];
 }
 
 const tellTotal = (total, answer, run) => {
-  total.textContent = answer.runs.find(one => one.index === run)?.net ?? 'nothing weighed yet';
+  total.textContent = answer.runs.find(one => one.index === run)?.net ?? t('nothing weighed yet');
 };
 
 function containers(page, path, run) {
@@ -55,7 +56,7 @@ function containers(page, path, run) {
   const wanted = Number.isInteger(filled) && filled > 0 && filled <= 200 ? filled : there + 1;
   const rows = Math.max(there, wanted, 1);
   return [
-    field(page, `${path}.filled`, { label: 'How many containers did it fill?', mode: 'numeric' }),
+    field(page, `${path}.filled`, { label: t('How many containers did it fill?'), mode: 'numeric' }),
     h('ol.containers', null, Array.from({ length: rows }, (_, i) => container(page, path, run, i))),
   ];
 }
@@ -65,35 +66,35 @@ function container(page, path, run, i) {
   const net = h('p.net', { 'aria-live': 'off' });
   const show = answer => {
     const weighed = answer.runs.find(one => one.index === run)?.containers.find(one => one.index === i);
-    net.textContent = weighed?.net ? `net ${weighed.net}, together ${weighed.running}` : '';
+    net.textContent = weighed?.net ? t`net ${weighed.net}, together ${weighed.running}` : '';
   };
   page.onAnswer(show);
   if (page.answer) show(page.answer);
-  return h('li', null, h('h2.item', null, `Container ${i + 1}`),
+  return h('li', null, h('h2.item', null, t`Container ${i + 1}`),
     h('div.pair', null,
-      field(page, `${here}.tare`, { label: `Empty (${i + 1})`, narrow: true }),
-      field(page, `${here}.gross`, { label: `Full (${i + 1})`, narrow: true })),
+      field(page, `${here}.tare`, { label: t`Empty (${i + 1})`, narrow: true }),
+      field(page, `${here}.gross`, { label: t`Full (${i + 1})`, narrow: true })),
     net);
 }
 
 const whole = (page, path) => h('div.pair', null,
-  field(page, `${path}.whole.tare`, { label: 'Empty bin, pallet or tarpaulin', narrow: true }),
-  field(page, `${path}.whole.gross`, { label: 'With the catch', narrow: true }));
+  field(page, `${path}.whole.tare`, { label: t('Empty bin, pallet or tarpaulin'), narrow: true }),
+  field(page, `${path}.whole.gross`, { label: t('With the catch'), narrow: true }));
 
 function truck(page, path) {
   const changes = lengthOf(page.fold, `${path}.truck.changes`);
   const rows = Math.max(changes, page.extra?.get(path) ?? 0);
   return [
-    field(page, `${path}.truck.before`, { label: 'Truck before the drop' }),
-    field(page, `${path}.truck.after`, { label: 'Truck after the drop' }),
-    field(page, `${path}.truck.samePeople`, { label: 'The same people in it both times?', choices: [['yes', 'yes'], ['no', 'no']] }),
-    h('section', null, h('h2', null, 'What else changed in between'),
-      field(page, `${path}.truck.fuelBurnt.amount`, { label: 'Fuel burnt', hint: 'Its mass; a US gallon of diesel is about 7 lb, a litre 0.84 kg.' }),
+    field(page, `${path}.truck.before`, { label: t('Truck before the drop') }),
+    field(page, `${path}.truck.after`, { label: t('Truck after the drop') }),
+    field(page, `${path}.truck.samePeople`, { label: t('The same people in it both times?'), choices: [['yes', t('yes')], ['no', t('no')]] }),
+    h('section', null, h('h2', null, t('What else changed in between')),
+      field(page, `${path}.truck.fuelBurnt.amount`, { label: t('Fuel burnt'), hint: t('Its mass; a US gallon of diesel is about 7 lb, a litre 0.84 kg.') }),
       Array.from({ length: rows }, (_, i) => h('div.change', null,
-        field(page, `${path}.truck.changes[${i}].what`, { label: `Change ${i + 1}: what`, mode: 'text' }),
-        field(page, `${path}.truck.changes[${i}].joined`, { label: `Change ${i + 1}: came on or left`, choices: [['yes', 'came on'], ['no', 'left']] }),
-        field(page, `${path}.truck.changes[${i}].amount`, { label: `Change ${i + 1}: how much` }))),
-      button('+ snow, a person, a tool', () => {
+        field(page, `${path}.truck.changes[${i}].what`, { label: t`Change ${i + 1}: what`, mode: 'text' }),
+        field(page, `${path}.truck.changes[${i}].joined`, { label: t`Change ${i + 1}: came on or left`, choices: [['yes', t('came on')], ['no', t('left')]] }),
+        field(page, `${path}.truck.changes[${i}].amount`, { label: t`Change ${i + 1}: how much` }))),
+      button(t('+ snow, a person, a tool'), () => {
         page.extra ??= new Map();
         page.extra.set(path, changes + 1);
         page.redraw();
@@ -110,12 +111,12 @@ function photos(page, path) {
     const shown = document.getElementById('photo-say');
     if (shown) shown.textContent = text;
   };
-  const list = h('ul.photos', { 'aria-label': 'Pictures of this run' });
+  const list = h('ul.photos', { 'aria-label': t('Pictures of this run') });
   photosOf(page.fold, `${path}.`).forEach(async photo => {
     const kept = await yard.store.photo(photo.id);
     const source = kept ? URL.createObjectURL(kept.blob) : `/api/photos/${photo.id}`;
-    list.append(h('li', null, h('img', { src: source, alt: `Picture: ${photo.payload.name}`, loading: 'lazy' }),
-      h('small', null, kept ? (kept.state === 'sent' ? 'confirmed' : kept.state === 'refused' ? `not taken: ${kept.reason}` : 'on this device only') : 'from the server')));
+    list.append(h('li', null, h('img', { src: source, alt: t`Picture: ${photo.payload.name}`, loading: 'lazy' }),
+      h('small', null, kept ? (kept.state === 'sent' ? t('confirmed') : kept.state === 'refused' ? t`not taken: ${kept.reason}` : t('on this device only')) : t('from the server'))));
   });
   const input = h('input', {
     id: 'photo', type: 'file', accept: 'image/*', capture: 'environment',
@@ -123,7 +124,7 @@ function photos(page, path) {
       change: async event => {
         const [file] = event.target.files;
         if (!file) return;
-        tell('Keeping the picture …');
+        tell(t('Keeping the picture …'));
         try {
           await addPhoto(page.fold, `${path}.ticket`, file);
           tell('');
@@ -134,6 +135,6 @@ function photos(page, path) {
       },
     },
   });
-  return h('section', null, h('h2', null, 'Pictures'),
-    h('div.field', null, h('label', { for: 'photo' }, 'Picture of the ticket or the display'), input), say, list);
+  return h('section', null, h('h2', null, t('Pictures')),
+    h('div.field', null, h('label', { for: 'photo' }, t('Picture of the ticket or the display')), input), say, list);
 }

@@ -3,6 +3,7 @@
 import { foldTest, textOf } from './fold.js';
 import { newId } from './ids.js';
 import { openStore } from './store.js';
+import { t } from './words.js';
 
 /** This page among the pages of the device: two pages may type into one field at once. */
 export const pageId = newId();
@@ -97,7 +98,7 @@ export async function write(kind, subject, payload, { id = null, parent = null, 
     id: id ?? newId(at.getTime()),
     kind,
     subject,
-    person: yard.person || 'not named',
+    person: yard.person || t('not named'),
     device: yard.device,
     seq,
     at: at.toISOString(),

@@ -48,6 +48,26 @@ public sealed partial class LanguageTableTests
         Assert.True(past.Count == 0, string.Join('\n', past));
     }
 
+    [Fact]
+    public void The_pages_of_the_yard_say_nothing_past_the_tables()
+    {
+        var past = new List<string>();
+        foreach (var file in YardTexts.Files.Where(file => !YardTexts.Machinery.Contains(Path.GetFileName(file))))
+        {
+            foreach (Match match in Quoted().Matches(YardTexts.Rest(File.ReadAllText(file))))
+                if (Sentence().IsMatch(match.Value) && !YardTexts.NotSaid.Contains(match.Value)) past.Add($"{Path.GetFileName(file)}: {match.Value}");
+        }
+
+        Assert.True(past.Count == 0, string.Join('\n', past));
+    }
+
+    [GeneratedRegex(@"'[^'\n]*'|`[^`]*`")]
+    private static partial Regex Quoted();
+
+    // Begins like a sentence, or has several words with a mark between or after them.
+    [GeneratedRegex(@"^['`](\p{Lu}\p{Ll}+[ .:?!,]|\p{Lu}\p{Ll}+['`]$|[^/#\[]*\p{Ll}{2,}[.,:?!] |[^/#\[=]*\p{Ll}{2,}[.?!]['`]$)")]
+    private static partial Regex Sentence();
+
     // Equal in the languages and right so.
     private static readonly HashSet<string> Same = new(StringComparer.Ordinal) { "yes, no" };
 

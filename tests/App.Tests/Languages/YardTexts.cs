@@ -10,6 +10,19 @@ internal static partial class YardTexts
     public static IReadOnlyList<string> Files { get; } =
         [.. Directory.GetFiles(Repository.File("src", "Lanewright.Client", "yard"), "*.js").Order(StringComparer.Ordinal)];
 
+    /// <summary>Modules that say nothing to a person, or only what the browser's own tools show.</summary>
+    public static IReadOnlySet<string> Machinery { get; } = new HashSet<string>(StringComparer.Ordinal)
+    {
+        "core-worker.js", "service.js", "store.js", "words.js", "ids.js",
+    };
+
+    /// <summary>Texts that are no words for a person: calls of Core, records that every device must read alike.</summary>
+    public static IReadOnlySet<string> NotSaid { get; } = new HashSet<string>(StringComparer.Ordinal)
+    {
+        "'Live'", "'Plan'", "'Keyed'", "'Form'", "'Kinds'", "'Diagnose'", "'Practice'", "'PracticeLists'", "'Lanewright'",
+        "'Checked before the drop'", "'BroadcastChannel'", "'QuotaExceededError'",
+    };
+
     /// <summary>The keys in a module: <c>t('text')</c>, and <c>t`text ${value}`</c> with numbered places.</summary>
     public static IEnumerable<string> Keys(string module)
     {
