@@ -24,7 +24,7 @@ export function choose(code) {
 }
 
 /**
- * A text in the language: t('text'), or t`text with ${values}`, whose key has {0}, {1} in their places. Two forms parted by |
+ * A text in the language, plain or as a template with values, whose key has {0}, {1} in their places. Two forms parted by |
  * are for one and for more, by the first whole number.
  * @param {string|TemplateStringsArray} text
  * @param {...any} values

@@ -20,7 +20,10 @@ internal static partial class YardTexts
     public static IReadOnlySet<string> NotSaid { get; } = new HashSet<string>(StringComparer.Ordinal)
     {
         "'Live'", "'Plan'", "'Keyed'", "'Form'", "'Kinds'", "'Diagnose'", "'Practice'", "'PracticeLists'", "'Lanewright'",
-        "'Checked before the drop'", "'BroadcastChannel'", "'QuotaExceededError'",
+        "'Checked before the drop'", "`${CHECKED}, except: ${open.join(' ')}`", "`${CHECKED}: everything on the list.`",
+        "'BroadcastChannel'", "'QuotaExceededError'", "'li.'", "'test.'", "'.whole.'", "'.truck.'", "`${path}.whole.`", "`${path}.truck.`",
+        "`${textOf(page.fold, 'spreader.id') || t()} `", "'1234,5 (Canada, français)'", "'lb, in, lb/ft³'", "'kg, mm, kg/m³'",
+        "'Language · Langue · Kieli'",
     };
 
     /// <summary>The keys in a module: <c>t('text')</c>, and <c>t`text ${value}`</c> with numbered places.</summary>
