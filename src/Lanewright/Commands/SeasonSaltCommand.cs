@@ -39,7 +39,7 @@ internal static class SeasonSaltCommand
         command.SetAction(parsed =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } shown) return CommonOptions.CouldNotRead;
             if (Array.FindIndex(Groups, group => group.Text == parsed.GetValue(by)) is not (>= 0 and var place))
             {

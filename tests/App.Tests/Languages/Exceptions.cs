@@ -46,7 +46,7 @@ internal static partial class Exceptions
     private static readonly string[] Covered = ["Lanewright.Core.", "Lanewright.Print."];
 
     /// <summary>Parts of those that still speak English only.</summary>
-    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season"];
+    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Charts.DriftPicture"];
 
     /// <summary>Whether a type's texts are not for the tables; phrases always are.</summary>
     public static bool IsExcepted(Literal literal) =>
