@@ -25,6 +25,8 @@ return args switch
     ["season-coverage", ..] when args.Length <= 3 => Coverage(),
     ["season-kills", ..] when args.Length <= 3 => LogKillsRun(),
     ["season-mutations", ..] when args.Length <= 3 => Mutations(),
+    ["map-matching"] => MapMatching.Run(20, null),
+    ["map-matching", _] => MapMatching.Run(20, args[1]),
     ["yard"] => await YardTiming.RunAsync(),
     ["pictures"] => await Pictures.RunAsync(),
     _ => Usage(),
@@ -100,6 +102,8 @@ static int Usage()
                season-coverage [seasons, 50] [seed, 1] invented seasons: how often the ledger's intervals hold the truth
                season-kills [kills, 100] [seed, 1]     SIGKILL while logs are taken in
                season-mutations [files, 10000] [seed, 1]   damaged logs: every row accounted for
+               map-matching [folder]                   error of map matching on invented roads; with a folder that holds the trace and
+                                                       roads published by Newson and Krumm, on these too
                yard                                    timing of the yard pages in Chromium, against their limits
                pictures                                takes the pictures of the guide
         """);
