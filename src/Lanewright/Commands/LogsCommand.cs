@@ -18,7 +18,7 @@ internal static class LogsCommand
 {
     private static readonly string[] Groups = [.. Enum.GetNames<AppliedBy>().Select(name => name.ToLowerInvariant())];
 
-    internal static Command Make() => new("logs", "Logs of vehicles: take them in, and compute what was spread.") { Import(), Applied(), Forget() };
+    internal static Command Make() => new("logs", "Logs of vehicles: take them in, and compute what was spread.") { Import(), LogsMatchCommand.Make(), Applied(), Forget() };
 
     private static Command Import()
     {
