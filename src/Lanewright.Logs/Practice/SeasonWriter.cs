@@ -51,10 +51,15 @@ public sealed class SeasonWriter
         using var verifications = Table(
             "verifications.csv", "verification,at,depot,spreader,constant,counts,expected_kg,weighed_kg,u_kg,scale,u_scale_rel,u_run_rel");
         using var logs = new SeasonLogs(Path.Combine(folder, "logs"), world, begins);
+        var roads = new SeasonRoads(world);
         foreach (var spreader in world.Spreaders)
         {
             logs.Begin(spreader);
-            var driven = world.Drive(spreader, logs.Row);
+            var driven = world.Drive(spreader, row =>
+            {
+                logs.Row(row);
+                roads.Row(spreader, row);
+            });
             logs.End();
             applied[spreader.Depot] += driven.Applied;
             tickets.AddRange(driven.Tickets.Select(ticket => ((SeasonSpreader?)spreader, spreader.Depot, ticket)));
@@ -66,6 +71,7 @@ public sealed class SeasonWriter
                 Kilograms(logs.Logged));
         }
 
+        roads.Write(Path.Combine(folder, "roads.geojson"));
         Piles(tickets, applied);
         Tickets(tickets);
         using (var scales = Table("truth-scales.csv", "scale,gain_rel"))

@@ -37,6 +37,7 @@ internal static class OfficePages
         app.MapGet("/office/tests.csv", (HttpContext context) =>
             OfficeCsv.Answer("tests.csv", () => TestRows(store, ListQuery.Of(context.Request), context.RequestAborted)));
         app.MapGet("/office/tests/{id}", (string id, CancellationToken stop) => Test(store, id, stop));
+        new MapPages(data).Map(app);
         CardPages.Map(app, store);
         CertificatePages.Map(app, data);
         app.MapGet("/office/compare", (string? a, string? b, string? q, CancellationToken stop) => Compare(store, a, b, q, stop));
