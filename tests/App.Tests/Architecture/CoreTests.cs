@@ -33,7 +33,7 @@ public sealed class CoreTests
         ["Catalogue"] = ["Calibrations", "Exchange", "Findings", "Register", "Spreading", "Weighing"],
         ["Register"] = ["Exchange", "Findings", "Quantities", "Spreading", "Weighing"],
         ["Diagnosis"] = ["Charts", "Exchange", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Uncertainty", "Weighing"],
-["Season"] = ["Liquids", "Statistics", "Uncertainty"],
+        ["Season"] = ["Liquids", "Statistics", "Uncertainty"],
         ["Season.Roads"] = ["Statistics"],
         ["Practice"] = ["Diagnosis", "Exchange", "Findings", "Quantities", "Spreading", "Statistics", "Text", "Weighing"],
     };
