@@ -112,7 +112,7 @@ public sealed class ApiDescriptionTests(DemoServer server) : IClassFixture<DemoS
     private async Task<string> ClientAsync(string file)
     {
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var word in (string[])["run", Path.Combine(Kills.Root(), "examples", "api-client.cs"), "--", server.Client.BaseAddress!.ToString(), file])
+        foreach (var word in (string[])["run", Path.Combine(Kills.Root(), "examples", "client", "api-client.cs"), "--", server.Client.BaseAddress!.ToString(), file])
             start.ArgumentList.Add(word);
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync(Stop);

@@ -23,7 +23,7 @@ internal static class BookletCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error)?.In(Language.English) is not { } c) return CommonOptions.CouldNotRead;
             using var office = new OfficeData(store, TimeProvider.System);
             var name = parsed.GetValue(depot)!;
             var booklet = await DepotCards.OfAsync(office, name, "lanewright:", stop);

@@ -57,7 +57,7 @@ internal static class CardCommand
     {
         try
         {
-            var bytes = CabCardPdf.Draw(card, paper, show.Culture, show.Units);
+            var bytes = CabCardPdf.Draw(card, paper, show.Culture.In(Language.English), show.Units);
             if (!WholeFile.Write(target, bytes, error)) return CommonOptions.CouldNotRead;
             output.WriteLine($"{target}: the card of spreader {card.Spreader}, {bytes.Length / 1024} kB");
             return CommonOptions.Answered;

@@ -36,7 +36,7 @@ internal static class CertificateCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error)?.In(Language.English) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } u) return CommonOptions.CouldNotRead;
             var facts = new YardFacts
             {

@@ -27,7 +27,7 @@ internal static class LogsMatchCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed.GetValue(culture)!, error) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } preferences) return CommonOptions.CouldNotRead;
             if (!QuantityText.Read<Length>(parsed.GetValue(sigma), c).TryGet(out var scatter) || scatter.Si is not (>= 0.5 and <= 100))
                 throw new LogException($"--scatter: '{Excerpt.Of(parsed.GetValue(sigma))}' was read; expected a length from 0.5 m to 100 m, such as 4 m.");

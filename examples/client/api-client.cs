@@ -1,6 +1,6 @@
 // A small client of the interface: prints the due list, and keeps a copy of every entry in a file, going on where it stopped.
 //
-//   dotnet run examples/api-client.cs -- http://localhost:5180 entries.jsonl
+//   dotnet run examples/client/api-client.cs -- http://localhost:5180 entries.jsonl
 //
 // Where people have accounts, a supervisor makes a token at /office/accounts (role technician, since all entries are read);
 // it is given in the variable LANEWRIGHT_TOKEN. The interface is described in docs/formats/api.md.
@@ -9,7 +9,7 @@ using System.Text.Json;
 
 if (args is not [var address, var file])
 {
-    Console.Error.WriteLine("usage: dotnet run examples/api-client.cs -- ADDRESS FILE");
+    Console.Error.WriteLine("usage: dotnet run examples/client/api-client.cs -- ADDRESS FILE");
     return 1;
 }
 
