@@ -7,20 +7,31 @@ const exports = (async () => {
 })();
 
 exports.then(
-  program => {
-    postMessage({ ready: true, version: program.Version() });
-    setTimeout(() => warm(program, warmings), 500);
-  },
+  program => postMessage({ ready: true, version: program.Version() }),
   wrong => postMessage({ failed: String(wrong?.message ?? wrong) }));
 
-// The first answers take many times as long as later ones: the interpreter compiles what it has gone through often enough.
-// These are to an invented test that nobody sees, while the person looks for a field; a question of the page comes in between.
-const warmings = 32;
+// The first answers take many times as long as later ones: the interpreter compiles what it has gone through often enough. When
+// a person is about to weigh, these are given to an invented test that nobody sees. Real questions count as well, and while they
+// come nothing competes with them.
+const REST = 1500;
+let left = 32;
+let asked = -Infinity;
+let warming = false;
 
-function warm(program, times) {
-  if (!times) return postMessage({ warm: true });
-  program.Live(JSON.stringify({ culture: 'en-US', units: 'us', kind: 'drop-test', fields: invented(times) }));
-  return setTimeout(() => warm(program, times - 1), 20);
+async function warm() {
+  if (warming) return;
+  warming = true;
+  const program = await exports;
+  while (left > 0) {
+    const rested = performance.now() - asked;
+    if (rested < REST) {
+      await new Promise(done => { setTimeout(done, REST - rested); });
+      continue;
+    }
+    program.Live(JSON.stringify({ culture: 'en-US', units: 'us', kind: 'drop-test', fields: invented(left--) }));
+    await new Promise(done => { setTimeout(done, 20); });
+  }
+  postMessage({ warm: true });
 }
 
 function invented(times) {
@@ -40,6 +51,14 @@ function invented(times) {
 }
 
 onmessage = async ({ data: { id, call, json } }) => {
+  if (call === 'warm') {
+    warm().catch(() => {});
+    return;
+  }
+  if (call === 'Live') {
+    asked = performance.now();
+    left--;
+  }
   try {
     const program = await exports;
     postMessage({ id, answer: program[call](json) });

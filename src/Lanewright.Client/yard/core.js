@@ -10,6 +10,7 @@ const latest = new Map();
 export let state = null;
 /** Whether its answers have become quick. */
 export let warm = false;
+let isWarmWished = false;
 const listeners = new Set();
 
 /** Starts Core. It takes a second or more; nothing waits for it. */
@@ -21,6 +22,7 @@ export function startCore() {
     settle(String(wrong.message));
     return;
   }
+  if (isWarmWished) worker.postMessage({ call: 'warm' });
   worker.onerror = event => settle(event.message || t('The computing part could not be loaded.'));
   worker.onmessage = ({ data }) => {
     if (data.ready) settle(true);
@@ -34,7 +36,7 @@ export function startCore() {
 }
 
 // A line cut off while Core came over it must not leave the page without an answer for good.
-addEventListener(t('online'), () => {
+addEventListener('online', () => {
   if (typeof state !== 'string') return;
   worker?.terminate();
   worker = null;
@@ -42,6 +44,12 @@ addEventListener(t('online'), () => {
   latest.clear();
   startCore();
 });
+
+/** Makes later answers quick; called when a person is about to type, perhaps before Core starts. */
+export function warmUp() {
+  isWarmWished = true;
+  worker?.postMessage({ call: 'warm' });
+}
 
 /** Kept when Core is ready or has failed. */
 export const coreSettled = () => new Promise(done => {

@@ -1,4 +1,5 @@
 // Drop: one run at a time; big start and stop, the timer, what was counted, the settings.
+import { warmUp } from './core.js';
 import { button, h } from './dom.js';
 import { field } from './field.js';
 import { runsOf, textOf } from './fold.js';
@@ -55,6 +56,7 @@ async function likeBefore(page, from, to) {
 
 /** The screen. */
 export function drop(page, run, go) {
+  warmUp();
   const path = `runs[${run}]`;
   const count = countOf(page.fold);
   const open = textOf(page.fold, 'spreader.loop') === 'open';

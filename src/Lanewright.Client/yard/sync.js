@@ -30,7 +30,7 @@ export function onSync(listen) {
 export function startSync(version) {
   pageVersion = version;
   onChange((subject, own) => { if (subject && own) later(400); });
-  addEventListener(t('online'), () => later(0));
+  addEventListener('online', () => later(0));
   document.addEventListener('visibilitychange', () => { if (!document.hidden) later(0); });
   setInterval(() => { if (!document.hidden) later(0); }, EVERY);
   later(0);

@@ -35,7 +35,7 @@ export async function startUpdates(tell) {
     const registration = await navigator.serviceWorker.ready;
     updates.offline = true;
     registration.active?.postMessage('look');
-    addEventListener(t('online'), () => registration.active?.postMessage('look'));
+    addEventListener('online', () => registration.active?.postMessage('look'));
   } catch (wrong) {
     updates.why = t`the browser refused: ${wrong.message}`;
   }

@@ -1,5 +1,6 @@
 // Weigh: the containers of one run, one by one, with the running total; or the whole catch; or the truck.
 import { METHODS } from './begin.js';
+import { warmUp } from './core.js';
 import { button, h } from './dom.js';
 import { field } from './field.js';
 import { lengthOf, textOf } from './fold.js';
@@ -20,6 +21,7 @@ export function methodOf(page, run) {
 
 /** The screen. */
 export function weigh(page, run, go) {
+  warmUp();
   const path = `runs[${run}]`;
   const method = methodOf(page, run);
   const isStarted = [...page.fold.fields.values()].some(one =>

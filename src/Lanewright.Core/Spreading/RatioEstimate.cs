@@ -14,6 +14,9 @@ public sealed class RatioEstimate
     private const double WeighingsDiffer = 2;
     private const double Decisive = 3;
 
+    // Runs exactly at a limit must not be judged by how a quotient was rounded: that would hang on the unit of mass.
+    private const double Rounding = 1e-12;
+
     private RatioEstimate(
         IReadOnlyList<RatioRun> runs, RatioEstimator estimator, EstimatorReason reason, double[] weights,
         double[] growth, RunScatter scatter)
@@ -175,7 +178,7 @@ public sealed class RatioEstimate
         (RatioEstimator Estimator, EstimatorReason Reason, int Power) Choose()
         {
             if (n == 1) return (RatioEstimator.RatioOfTotals, EstimatorReason.OneRun, 0);
-            if (most <= SizesAlike * least) return (RatioEstimator.RatioOfTotals, EstimatorReason.SizesAlike, 0);
+            if (most <= SizesAlike * least * (1 + Rounding)) return (RatioEstimator.RatioOfTotals, EstimatorReason.SizesAlike, 0);
             double smallOwn = double.PositiveInfinity, largeOwn = 0, countShare = 0;
             for (var i = 0; i < n; i++)
             {
@@ -187,7 +190,7 @@ public sealed class RatioEstimate
                     countShare = Math.Max(countShare, Math.Min(top, bottom) / Math.Max(top, bottom));
             }
 
-            if (countShare > CountsMatter) return (RatioEstimator.ErrorsInBoth, EstimatorReason.CountsMatter, 0);
+            if (countShare > CountsMatter * (1 + Rounding)) return (RatioEstimator.ErrorsInBoth, EstimatorReason.CountsMatter, 0);
             // Every run scattering by the same share is the plainest assumption; the runs must speak against it.
             var share = scatter.LogEvidence;
             var adds = Learn(1).LogEvidence;

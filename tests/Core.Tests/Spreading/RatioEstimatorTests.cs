@@ -162,6 +162,20 @@ public sealed class RatioEstimatorTests
             },
             iter: 200, threads: 1);
 
+    [Theory]
+    [InlineData(20, 71.04227546027082)]
+    [InlineData(20, 3)]
+    [InlineData(20, 0.4535924)]
+    public void Runs_exactly_at_a_limit_are_judged_alike_in_every_unit(double mass, double k)
+    {
+        // The error of counts at this mass is a third of that of the weighing, where counts begin to matter; and 1.25 of it is alike.
+        foreach (var runs in new (double, double)[][] { [(mass, 0), (10 * mass, 0.001)], [(mass, 0), (1.25 * mass, 0.001)] })
+        {
+            var plain = Of(runs).Reason;
+            Assert.Equal((plain, plain), (Of(runs, mass: k).Reason, Of(runs, pulse: k).Reason));
+        }
+    }
+
     [Fact]
     public void A_further_run_that_agrees_never_widens_the_interval() =>
         Gen.Double[-0.05, 0.05].Array[2, 7].Sample(
