@@ -83,7 +83,7 @@ export async function practice(go) {
 
   onCore(() => { if (box.isConnected) draw(); });
   draw();
-  return [h('h1', null, 'Practice'), box, h('div.bar', null, button(t('All tests'), () => go('#/'), 'plain'))];
+  return [h('h1', null, t('Practice')), box, h('div.bar', null, button(t('All tests'), () => go('#/'), 'plain'))];
 }
 
 // What the counter and the scale showed, run by run, as it would be typed.
