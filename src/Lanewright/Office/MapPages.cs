@@ -81,7 +81,9 @@ internal sealed class MapPages(OfficeData data)
     private async Task<IReadOnlyDictionary<string, AppliedLine>> LinesAsync(LogFolder folder, CancellationToken stop)
     {
         if (!Directory.Exists(folder.Rows)) return new Dictionary<string, AppliedLine>();
-        var constants = await RecordConstants.OfAsync(data.Store, stop);
+        // As on the page of the season: constants stated beside the tickets come before those of the records.
+        var stated = Path.Combine(data.Store.Place.DataFolder!, "season", "constants.csv");
+        var constants = File.Exists(stated) ? ConstantTable.Read(stated) : await RecordConstants.OfAsync(data.Store, stop);
         var answer = AppliedLedger.Compute(folder, new() { By = AppliedBy.Segment, Constants = constants, Band = Band });
         return answer.Lines.Where(line => line.Name.Length > 0).ToDictionary(line => line.Name, StringComparer.Ordinal);
     }
