@@ -1,6 +1,5 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
-using System.Text;
 using Microsoft.EntityFrameworkCore;
 
 namespace Lanewright.Accounts;
@@ -47,7 +46,7 @@ internal sealed class ApiTokens(AccountsContext data, AccountLog log, TimeProvid
     {
         var token = Prefix + Convert.ToBase64String(RandomNumberGenerator.GetBytes(SecretBytes)).TrimEnd('=').Replace('+', '-').Replace('/', '_');
         var now = clock.GetUtcNow();
-        data.Tokens.Add(new() { Name = name, Hash = Hash(token), Role = role, MadeBy = by, Made = now, Until = now.AddDays(days) });
+        data.Tokens.Add(new() { Name = name, Hash = PairingCodes.Hash(token), Role = role, MadeBy = by, Made = now, Until = now.AddDays(days) });
         await data.SaveChangesAsync(stop);
         await log.AddAsync(name + Mark, $"token made as {role} for {Days(days)} days", by, address);
         return token;
@@ -70,7 +69,7 @@ internal sealed class ApiTokens(AccountsContext data, AccountLog log, TimeProvid
     internal async Task<ClaimsIdentity?> FindAsync(string typed, CancellationToken stop)
     {
         // The hash is of 256 random bits: looking it up tells nothing by its time.
-        var hash = Hash(typed);
+        var hash = PairingCodes.Hash(typed);
         var now = clock.GetUtcNow();
         var token = await data.Tokens.AsNoTracking().FirstOrDefaultAsync(one => one.Hash == hash, stop);
         if (token is null || token.Withdrawn is not null || token.Until < now) return null;
@@ -87,6 +86,4 @@ internal sealed class ApiTokens(AccountsContext data, AccountLog log, TimeProvid
     internal static bool LooksLike(string name) => name.TrimEnd().EndsWith(Mark.Trim(), StringComparison.OrdinalIgnoreCase);
 
     private static string Days(int days) => days.ToString(System.Globalization.CultureInfo.InvariantCulture);
-
-    private static string Hash(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
 }

@@ -61,5 +61,6 @@ internal sealed class PairingCodes(AccountsContext data, TimeProvider clock)
     internal static string Clean(string typed) => string.Concat(typed.ToUpperInvariant()
         .Select(c => c switch { 'O' => '0', 'I' or 'L' => '1', _ => c }).Where(c => Signs.Contains(c, StringComparison.Ordinal)));
 
-    private static string Hash(string code) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(code)));
+    /// <summary>SHA-256 of a secret of our own making, which is too long to be guessed: all that is kept of it.</summary>
+    internal static string Hash(string code) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(code)));
 }

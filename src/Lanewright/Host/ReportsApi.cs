@@ -24,7 +24,7 @@ internal sealed class ReportsApi(EntryStore store, OfficeReports reports)
 
     private async Task<IResult> Fields(string id, CancellationToken stop) =>
         await store.FoldAsync(id, stop) is not { } fold
-            ? None(id)
+            ? TestsApi.None(id)
             : ApiJson.Written(json =>
             {
                 json.WriteStartObject();
@@ -39,7 +39,7 @@ internal sealed class ReportsApi(EntryStore store, OfficeReports reports)
 
     private async Task<IResult> Report(string id, CancellationToken stop)
     {
-        if (await store.FoldAsync(id, stop) is not { } fold) return None(id);
+        if (await store.FoldAsync(id, stop) is not { } fold) return TestsApi.None(id);
         if (fold.Fields.Any(field => field.IsConflict))
             return Problems.Answer(409, "Fields in conflict wait to be settled; nothing is computed until then.");
         var culture = OfficeText.Culture;
@@ -110,9 +110,6 @@ internal sealed class ReportsApi(EntryStore store, OfficeReports reports)
         json.WriteEndArray();
         json.WriteEndObject();
     }
-
-    private static IResult None(string id) =>
-        Problems.Answer(404, $"The records have no test '{(id.Length <= 60 ? id : id[..60])}'.");
 
     private static IResult Text(string json) => Results.Text(json, "application/json", System.Text.Encoding.UTF8);
 }

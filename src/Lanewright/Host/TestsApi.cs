@@ -39,11 +39,14 @@ internal static class TestsApi
             HostJson.Default.TestsAnswer);
     }
 
+    /// <summary>Answer about a test that the records do not have.</summary>
+    internal static IResult None(string id) => Problems.Answer(404, $"The records have no test '{(id.Length <= 60 ? id : id[..60])}'.");
+
     private static async Task<IResult> One(string id, EntryStore store, CancellationToken stop)
     {
         var entries = await store.ReadAsync(subject: id, stop: stop);
         if (entries.Count == 0 || await store.TestAsync(id, stop) is not { } test)
-            return Problems.Answer(404, $"The records have no test '{(id.Length <= 60 ? id : id[..60])}'.");
+            return None(id);
         return ApiJson.Written(json =>
         {
             json.WriteStartObject();
