@@ -21,6 +21,9 @@ public sealed class TwoDevicesTests(Chrome chrome, YardServer server) : IClassFi
         await first.Field("Empty (1)").FocusAsync();
         await second.Field("Empty (1)").FocusAsync();
         await SettleAsync(first, second, "37.8", "38.7");
+
+        // The other page is sending when the network comes back; this one learns of it all the same.
+        await second.Page.EvaluateAsync("() => { navigator.locks.request('lanewright-sync', () => new Promise(done => setTimeout(done, 2000))); }");
         await first.Context.SetOfflineAsync(false);
         await first.AllSentAsync();
         await AgreeAsync(first, "38.7");

@@ -6,6 +6,7 @@ import { t } from './words.js';
 const MOST = 200;
 const MOST_CHARACTERS = 700_000;
 const EVERY = 30_000;
+const TURN = 1_000;
 const CLOCK_LIMIT = 5 * 60_000;
 
 export const sync = {
@@ -44,7 +45,7 @@ export function later(delay) {
   soon = setTimeout(() => run(), delay);
 }
 
-/** Sends now, unless another page of this device is at it. */
+/** Sends now, or soon when another page of this device is at it. */
 export async function run() {
   if (sync.busy) {
     again = true;
@@ -53,7 +54,8 @@ export async function run() {
   sync.busy = true;
   tell();
   try {
-    if (navigator.locks) await navigator.locks.request('lanewright-sync', { ifAvailable: true }, lock => lock ? exchange() : null);
+    // While another page of this device is at it this one waits for its turn: what it shows of the server it must learn itself.
+    if (navigator.locks) await navigator.locks.request('lanewright-sync', { ifAvailable: true }, lock => lock ? exchange() : later(TURN));
     else await exchange();
   } catch (wrong) {
     const full = isFull(wrong);
