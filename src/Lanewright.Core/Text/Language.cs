@@ -6,23 +6,22 @@ namespace Lanewright.Core.Text;
 /// </summary>
 public sealed class Language
 {
-    private readonly Lazy<IReadOnlyDictionary<string, string>>? table;
+    private volatile Known? known;
 
-    private Language(string code, string name, Func<IReadOnlyDictionary<string, string>>? read)
+    private Language(string code, string name)
     {
         Code = code;
         Name = name;
-        table = read is null ? null : new(read);
     }
 
     /// <summary>English, the language of the code.</summary>
-    public static Language English { get; } = new("en", "English", null);
+    public static Language English { get; } = new("en", "English");
 
     /// <summary>French.</summary>
-    public static Language French { get; } = new("fr", "Français", () => LanguageTable.Of("fr"));
+    public static Language French { get; } = new("fr", "Français");
 
     /// <summary>Finnish.</summary>
-    public static Language Finnish { get; } = new("fi", "Suomi", () => LanguageTable.Of("fi"));
+    public static Language Finnish { get; } = new("fi", "Suomi");
 
     /// <summary>Every language, English first.</summary>
     public static IReadOnlyList<Language> All { get; } = [English, French, Finnish];
@@ -34,7 +33,26 @@ public sealed class Language
     public string Name { get; }
 
     /// <summary>The table, by the English text; empty for English.</summary>
-    public IReadOnlyDictionary<string, string> Table => table?.Value ?? LanguageTable.Empty;
+    public IReadOnlyDictionary<string, string> Table
+    {
+        get
+        {
+            if (this == English) return LanguageTable.Empty;
+            var count = LanguageTable.Count;
+            if (known is { } read && read.Count == count) return read.Table;
+            var table = LanguageTable.Of(Code, count);
+            known = new(count, table);
+            return table;
+        }
+    }
+
+    /// <summary>Adds the tables of an assembly that says texts of its own.</summary>
+    /// <param name="open">Opens the table of a code such as <c>fr</c>; null when there is none.</param>
+    public static void AddTables(Func<string, Stream?> open)
+    {
+        ArgumentNullException.ThrowIfNull(open);
+        LanguageTable.Add(open);
+    }
 
     /// <summary>The language of a code such as <c>fr</c> or of a tag that begins with it, such as <c>fr-CA</c>.</summary>
     public static bool TryFind(string? code, out Language language)
@@ -53,7 +71,7 @@ public sealed class Language
 
     /// <summary>The text in this language; the text itself where the table does not have it.</summary>
     /// <param name="english">A text of the code; never something that a person typed.</param>
-    public string Say(string english) => table is not null && table.Value.TryGetValue(english, out var own) ? own : english;
+    public string Say(string english) => Table.TryGetValue(english, out var own) ? own : english;
 
     /// <summary>The phrase in this language, its places filled.</summary>
     public string Say(Phrase phrase)
@@ -64,4 +82,7 @@ public sealed class Language
 
     /// <inheritdoc/>
     public override string ToString() => Code;
+
+    // What was read, and from how many assemblies.
+    private sealed record Known(int Count, IReadOnlyDictionary<string, string> Table);
 }

@@ -6,6 +6,7 @@ using Lanewright.Core.Findings;
 using Lanewright.Core.Practice;
 using Lanewright.Documents;
 using Lanewright.Files;
+using Lanewright.Logs.Profiles;
 
 namespace Lanewright.App.Tests.Languages;
 
@@ -14,7 +15,7 @@ internal static partial class Spoken
 {
     private static readonly Lazy<IReadOnlyList<Literal>> Found = new(() =>
     [
-        .. new[] { typeof(Finding), typeof(Certificate), typeof(SheetFile) }.SelectMany(type => Literals.Of(type.Assembly.Location)),
+        .. new[] { typeof(Finding), typeof(Certificate), typeof(LogProfile), typeof(SheetFile) }.SelectMany(type => Literals.Of(type.Assembly.Location)),
     ]);
 
     public static IReadOnlyList<Literal> All => Found.Value;
