@@ -45,9 +45,15 @@ internal static class CommonOptions
     internal static TextCulture? CultureOf(ParseResult parsed, Option<string> option, TextWriter error)
     {
         if (CultureOf(parsed.GetValue(option)!, error) is not { } culture) return null;
-        if (parsed.GetValue(Language) is not { } typed) return culture;
+        return LanguageOf(parsed, culture.Language, error) is { } language ? culture.In(language) : null;
+    }
+
+    /// <summary>The language asked for, or another one without; null after saying which there are.</summary>
+    internal static Language? LanguageOf(ParseResult parsed, Language otherwise, TextWriter error)
+    {
+        if (parsed.GetValue(Language) is not { } typed) return otherwise;
         if (Core.Text.Language.All.FirstOrDefault(known => known.Code.Equals(typed, StringComparison.OrdinalIgnoreCase)) is { } language)
-            return culture.In(language);
+            return language;
         error.WriteLine(
             $"--language: '{Excerpt.Of(typed)}' was read; expected one of {string.Join(", ", Core.Text.Language.All.Select(known => known.Code))}.");
         return null;

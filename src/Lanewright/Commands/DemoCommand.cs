@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Lanewright.Core.Practice;
+using Lanewright.Core.Text;
 using Lanewright.Host;
 using Lanewright.Storage;
 using Lanewright.Storage.Database;
@@ -22,6 +23,8 @@ internal static class DemoCommand
         var command = new Command("demo", "Show an invented yard: 40 spreaders, three seasons of tests.") { port };
         command.SetAction(async (parsed, stop) =>
         {
+            if (CommonOptions.LanguageOf(parsed, Language.English, parsed.InvocationConfiguration.Error) is not { } language)
+                return CommonOptions.CouldNotRead;
             var output = parsed.InvocationConfiguration.Output;
             var folder = Directory.CreateTempSubdirectory("lanewright-demo-").FullName;
             try
@@ -29,7 +32,7 @@ internal static class DemoCommand
                 var store = await EntryStore.OpenAsync(RecordsPlace.InFolder(folder), stop: stop);
                 var today = DateOnly.FromDateTime(DateTime.UtcNow);
                 await FillAsync(store, today, stop);
-                await using var app = Server.Build(new(parsed.GetValue(port)), store);
+                await using var app = Server.Build(new(parsed.GetValue(port)) { Language = language }, store);
                 await app.StartAsync(stop);
                 var address = new Uri(app.Urls.First());
                 output.WriteLine($"An invented yard (seed {Seed}, {today:yyyy-MM-dd}), kept in {folder} until this ends.");

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Lanewright.Accounts;
+using Lanewright.Core.Text;
 using Lanewright.Host;
 using Lanewright.Network;
 using Lanewright.Storage;
@@ -32,6 +33,8 @@ internal static class ServeCommand
         {
             // What is wrong with the network's options is said before any records are made.
             var folder = Path.GetFullPath(parsed.GetValue(data)!);
+            if (CommonOptions.LanguageOf(parsed, Language.English, parsed.InvocationConfiguration.Error) is not { } language)
+                return Task.FromResult(CommonOptions.CouldNotRead);
             var network = group.Read(parsed, folder, TimeProvider.System);
             return RecordsOptions.WithStoreAsync(
                 parsed, data, database,
@@ -41,8 +44,10 @@ internal static class ServeCommand
                     foreach (var note in store.Notes) parsed.InvocationConfiguration.Error.WriteLine(note);
                     var chosen = parsed.GetValue(port);
                     await (network is null
-                        ? LocalAsync(parsed, chosen, store, stop)
-                        : NetworkAsync(parsed, chosen, group.TrustPort(parsed, chosen), network, folder, store, stop));
+                        ? LocalAsync(parsed, new(chosen) { Language = language }, store, stop)
+                        : NetworkAsync(
+                            parsed, new(chosen, Accounts: AccountsMode.Accounts) { Network = network, KeyFolder = Path.Combine(folder, "keys"), Language = language },
+                            group.TrustPort(parsed, chosen), store, stop));
                     return CommonOptions.Answered;
                 },
                 stop);
@@ -50,31 +55,27 @@ internal static class ServeCommand
         return command;
     }
 
-    private static async Task LocalAsync(ParseResult parsed, int port, EntryStore store, CancellationToken stop)
+    private static async Task LocalAsync(ParseResult parsed, ServerOptions options, EntryStore store, CancellationToken stop)
     {
-        await using var app = Server.Build(new ServerOptions(port), store);
-        await StartAsync(app, port, "--port", stop);
+        await using var app = Server.Build(options, store);
+        await StartAsync(app, options.Port, "--port", stop);
         parsed.InvocationConfiguration.Output.WriteLine($"Lanewright: http://localhost:{PortOf(app)}/ (Ctrl+C stops)");
         await app.WaitForShutdownAsync(stop);
     }
 
     private static async Task NetworkAsync(
-        ParseResult parsed, int port, int trustPort, NetworkOptions network, string folder, EntryStore store, CancellationToken stop)
+        ParseResult parsed, ServerOptions options, int trustPort, EntryStore store, CancellationToken stop)
     {
         var code = await AccountsSetup.PrepareAsync(store.Place, TimeProvider.System, stop);
-        var options = new ServerOptions(port, Accounts: AccountsMode.Accounts)
-        {
-            Network = network,
-            KeyFolder = Path.Combine(folder, "keys"),
-        };
         await using var app = Server.Build(options, store);
-        await StartAsync(app, port, "--port", stop);
+        await StartAsync(app, options.Port, "--port", stop);
+        var network = options.Network!;
         var told = new NetworkWords(network, PortOf(app));
         var output = parsed.InvocationConfiguration.Output;
         CommonOptions.Print(told.Addresses(), output);
         if (network.Certificates?.Authority is { } authority)
         {
-            await using var trust = TrustSite.Build(trustPort, authority, told.First);
+            await using var trust = TrustSite.Build(trustPort, authority, told.First, options.Language);
             await StartAsync(trust, trustPort, "--trust-port", stop);
             CommonOptions.Print(told.Trust(PortOf(trust), authority, isTerminal: !Console.IsOutputRedirected), output);
             CommonOptions.Print(told.Code(code), output);

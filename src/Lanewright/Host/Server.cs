@@ -43,9 +43,11 @@ internal static class Server
         if (accounts) AccountsSetup.AddServices(builder, options, store);
         var app = builder.Build();
         IdleMemory.Use(app);
+        app.Use(OfficeLanguage.Use);
         app.Use(Problems.Catch);
         if (options.Network is { } reached) Listening.UseProxy(app, reached);
         app.Use(RequestGuard.Check);
+        app.Use(OfficeLanguage.Keep);
         StaticPages.Use(app);
         if (accounts) AccountsSetup.Use(app, store);
         app.MapGet(HelloPath, () => ApiJson.Answer(new Hello(1, Version), HostJson.Default.Hello));

@@ -1,4 +1,5 @@
 using Lanewright.Accounts;
+using Lanewright.Core.Text;
 using Lanewright.Network;
 
 namespace Lanewright.Host;
@@ -17,6 +18,9 @@ internal sealed record ServerOptions(int Port, string? WebRoot = null, AccountsM
 
     /// <summary>How many requests an address may send, where people have accounts.</summary>
     internal RequestLimits Limits { get; init; } = new();
+
+    /// <summary>The language of those who did not choose one and whose browser wants none of ours.</summary>
+    internal Language Language { get; init; } = Language.English;
 
     /// <summary>The clock of accounts and certificates.</summary>
     internal TimeProvider Clock { get; init; } = TimeProvider.System;

@@ -1,7 +1,9 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using Lanewright.Core.Text;
 using Lanewright.Host;
 using Lanewright.Network.Pages;
+using Lanewright.Office;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Lanewright.Network;
@@ -21,7 +23,8 @@ internal static class TrustSite
     /// <param name="port">Port on every address; 0 for any free one.</param>
     /// <param name="authority">The authority to trust.</param>
     /// <param name="address">The https address to open afterwards.</param>
-    internal static WebApplication Build(int port, X509Certificate2 authority, string address)
+    /// <param name="language">The language of those whose browser wants none of ours; English when null.</param>
+    internal static WebApplication Build(int port, X509Certificate2 authority, string address, Language? language = null)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
@@ -36,7 +39,9 @@ internal static class TrustSite
             kestrel.ListenAnyIP(port);
         });
         builder.Services.AddRazorComponents();
+        builder.Services.AddSingleton(new ServerOptions(port) { Language = language ?? Language.English });
         var app = builder.Build();
+        app.Use(OfficeLanguage.Use);
         app.Use((context, next) =>
         {
             var headers = context.Response.Headers;
@@ -46,6 +51,7 @@ internal static class TrustSite
             headers.CacheControl = "no-store";
             return next(context);
         });
+        app.Use(OfficeLanguage.Keep);
         app.MapGet("/", () => new RazorComponentResult<TrustPage>(new Dictionary<string, object?>
         {
             ["Address"] = address,

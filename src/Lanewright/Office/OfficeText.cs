@@ -11,7 +11,11 @@ namespace Lanewright.Office;
 /// <summary>How the office writes days, numbers and words.</summary>
 internal static class OfficeText
 {
-    internal static readonly TextCulture Culture = TextCulture.UnitedStates;
+    /// <summary>Numbers and words of the request that is being answered.</summary>
+    internal static TextCulture Culture => OfficeLanguage.Current;
+
+    /// <summary>A text of the code in the language of the request.</summary>
+    internal static string Say(Phrase phrase) => Culture.Say(phrase);
 
     internal static string Day(DateOnly? day) =>
         day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
