@@ -21,7 +21,7 @@ public static class CabCardPdf
     private const double SmallestTable = 12;
     private const double SmallestNote = 9;
 
-    private static readonly string[] Cautions =
+    private static readonly Phrase[] Cautions =
     [
         "Nobody near auger, chain or spinner while it runs. Local rules and the maker's instructions come first.",
         "Another material, gate, tyres, sensor or hydraulics: calibrate again before this card is used.",
@@ -30,7 +30,7 @@ public static class CabCardPdf
     /// <summary>The card as a PDF file.</summary>
     /// <param name="card">What it says.</param>
     /// <param name="paper">Its paper.</param>
-    /// <param name="culture">Decimal mark.</param>
+    /// <param name="culture">Decimal mark and language.</param>
     /// <param name="units">Units.</param>
     /// <exception cref="ArgumentException">The table has more rows or columns than one page holds in 12 pt.</exception>
     public static byte[] Draw(CabCard card, CardPaper paper, TextCulture culture, UnitPreferences units)
@@ -40,7 +40,8 @@ public static class CabCardPdf
         ArgumentNullException.ThrowIfNull(units);
         OpenFonts.Use();
         using var document = new PdfDocument();
-        document.Info.Title = $"Rate card, spreader {card.Spreader}";
+        document.Language = Flow.TagOf(culture);
+        document.Info.Title = culture.Say($"Rate card, spreader {card.Spreader}");
         document.Info.Subject = card.Record;
         Page(document, card, paper, culture, units);
         return Saved(document);
@@ -49,7 +50,7 @@ public static class CabCardPdf
     /// <summary>Many cards in one PDF file, one a page, each in its own units.</summary>
     /// <param name="cards">The cards; at least one.</param>
     /// <param name="paper">Their paper.</param>
-    /// <param name="culture">Decimal mark.</param>
+    /// <param name="culture">Decimal mark and language.</param>
     /// <exception cref="ArgumentException">A table has more rows or columns than one page holds in 12 pt.</exception>
     public static byte[] Booklet(IReadOnlyList<BookletCard> cards, CardPaper paper, TextCulture culture)
     {
@@ -58,8 +59,9 @@ public static class CabCardPdf
         ArgumentOutOfRangeException.ThrowIfZero(cards.Count, nameof(cards));
         OpenFonts.Use();
         using var document = new PdfDocument();
-        document.Info.Title = $"Rate cards, {cards.Count} spreaders";
-        document.Info.Subject = $"{cards[0].Card.Spreader} to {cards[^1].Card.Spreader}";
+        document.Language = Flow.TagOf(culture);
+        document.Info.Title = culture.Say($"Rate cards, {cards.Count} spreaders");
+        document.Info.Subject = culture.Say($"{cards[0].Card.Spreader} to {cards[^1].Card.Spreader}");
         foreach (var one in cards) Page(document, one.Card, paper, culture, one.Units);
         return Saved(document);
     }
@@ -70,7 +72,7 @@ public static class CabCardPdf
         page.Width = XUnit.FromPoint(paper is CardPaper.A5 ? 595.28 : 792);
         page.Height = XUnit.FromPoint(paper is CardPaper.A5 ? 419.53 : 612);
         using var graphics = XGraphics.FromPdfPage(page);
-        new Sheet(graphics, page.Width.Point, page.Height.Point).Draw(card, culture, units);
+        new Sheet(graphics, page.Width.Point, page.Height.Point, culture).Draw(card, units);
     }
 
     private static byte[] Saved(PdfDocument document)
@@ -81,39 +83,39 @@ public static class CabCardPdf
         return stream.ToArray();
     }
 
-    private sealed class Sheet(XGraphics graphics, double width, double height)
+    private sealed class Sheet(XGraphics graphics, double width, double height, TextCulture culture)
     {
         private const double Margin = 26;
         private readonly double scale = width > 700 ? 1.35 : 1;
         private double y = Margin;
 
-        internal void Draw(CabCard card, TextCulture culture, UnitPreferences units)
+        internal void Draw(CabCard card, UnitPreferences units)
         {
             var right = width - Margin;
             var codeSize = card.Record.Length > 0 ? 76 * scale : 0;
             if (card.Record.Length > 0) QrMatrix.Draw(graphics, card.Record, right - codeSize, y, codeSize);
             var room = right - Margin - codeSize - 10;
             Heading(card, room);
-            Facts(card, culture, room);
+            Facts(card, room);
             y = Math.Max(y, Margin + codeSize) + 4;
             Rule(2);
-            Text(card.IsOpenLoop ? "Set this for the rate and speed" : "Can it hold the rate at this speed?", 13 * scale, true, right - Margin);
-            var below = Below(card, culture, units);
-            Table(card.Table, culture, units, height - Margin - below);
+            Text(culture.Say(card.IsOpenLoop ? "Set this for the rate and speed" : "Can it hold the rate at this speed?"), 13 * scale, true, right - Margin);
+            var below = Below(card, units);
+            Table(card.Table, units, height - Margin - below);
             y = height - Margin - below + 6;
             if (card.Targets is { } targets) Lines(TargetText(targets), 11 * scale);
-            Lines(Convention(card, culture, units), 9.5 * scale);
-            foreach (var caution in Cautions) Lines(caution, 9.5 * scale);
+            Lines(Convention(card, units), 9.5 * scale);
+            foreach (var caution in Cautions) Lines(culture.Say(caution), 9.5 * scale);
         }
 
         // Number large, material beside it, for a driver who climbs into any of the trucks.
         private void Heading(CabCard card, double room)
         {
-            var number = card.Spreader.Length > 0 ? card.Spreader : "Spreader";
+            var number = card.Spreader.Length > 0 ? card.Spreader : culture.Say("Spreader");
             var size = Fitting(number, true, 36 * scale, room * 0.6);
             graphics.DrawString(number, Font(size, true), XBrushes.Black, new XPoint(Margin, y + size));
             var at = Margin + graphics.MeasureString(number, Font(size, true)).Width + 14;
-            var beside = card.Invented ? card.Material + " (invented data)" : card.Material;
+            var beside = card.Invented ? $"{card.Material} {culture.Say("(invented data)")}" : card.Material;
             var small = Fitting(beside, false, 18 * scale, room - at + Margin);
             if (small < SmallestNote) (small, beside) = (SmallestNote, Shortened(beside, SmallestNote, false, room - at + Margin));
             graphics.DrawString(beside, Font(small, false), XBrushes.Black, new XPoint(at, y + size));
@@ -121,15 +123,15 @@ public static class CabCardPdf
         }
 
         // What is keyed in and the gate in 36 pt; who and when beside them.
-        private void Facts(CabCard card, TextCulture culture, double room)
+        private void Facts(CabCard card, double room)
         {
             List<(string Name, string Value)> large = [];
-            if (card.Constant.Length > 0) large.Add(("In the controller", card.Constant));
-            if (card.Gate.Length > 0) large.Add(("Gate", card.Gate));
+            if (card.Constant.Length > 0) large.Add((culture.Say("In the controller"), QuantityText.Marked(card.Constant, culture)));
+            if (card.Gate.Length > 0) large.Add((culture.Say("Gate"), card.Gate));
             List<string> small = [];
-            if (card.PlusMinus is { } sure) small.Add("Sure to ± " + PercentText.Write(sure, culture));
-            if (card.Calibrated is { } day) small.Add("Calibrated " + Day(day) + (card.By.Length > 0 ? ", " + card.By : ""));
-            if (card.NextDue is { } due) small.Add("Due again " + Day(due));
+            if (card.PlusMinus is { } sure) small.Add(culture.Say($"Sure to ± {PercentText.Write(sure, culture)}"));
+            if (card.Calibrated is { } day) small.Add(culture.Say(card.By.Length > 0 ? (Phrase)$"Calibrated {Day(day)}, {card.By}" : $"Calibrated {Day(day)}"));
+            if (card.NextDue is { } due) small.Add(culture.Say($"Due again {Day(due)}"));
             var smallRoom = Math.Min(room * 0.4, 170 * scale);
             var wide = large.ConvertAll(one => graphics.MeasureString(one.Value, Font(36, true)).Width);
             var size36 = 36 * Math.Min(1, (room - smallRoom - (16 * large.Count)) / Math.Max(1, wide.Sum()));
@@ -154,25 +156,26 @@ public static class CabCardPdf
             y = Math.Max(note, large.Count > 0 ? y + (13 * scale) + 40 : y);
         }
 
-        private static string TargetText(ReportTable targets) =>
-            targets.Caption + ": " + string.Join("; ", targets.Rows.Select(row => $"{row[0].Word} {row[1].Word}")) + ".";
+        private string TargetText(ReportTable targets) =>
+            culture.Say($"{targets.Title}: {string.Join("; ", targets.Rows.Select(row => $"{row[0].Word} {row[1].Word}"))}.");
 
-        private static string Convention(CabCard card, TextCulture culture, UnitPreferences units)
+        private string Convention(CabCard card, UnitPreferences units)
         {
             var lane = QuantityText.Write(card.LaneWidth, units[Dimension.Length], culture, NumberForm.Significant(3));
-            var lanes = card.Lanes == 1 ? "one lane" : QuantityText.WriteNumber(card.Lanes, culture, NumberForm.RoundTrip) + " lanes";
-            return $"Rates are for one lane, {lane} wide; one pass covers {lanes}.";
+            return culture.Say(card.Lanes == 1
+                ? (Phrase)$"Rates are for one lane, {lane} wide; one pass covers one lane."
+                : $"Rates are for one lane, {lane} wide; one pass covers {QuantityText.WriteNumber(card.Lanes, culture, NumberForm.RoundTrip)} lanes.");
         }
 
         // What stands under the table, measured before the table is drawn.
-        private double Below(CabCard card, TextCulture culture, UnitPreferences units)
+        private double Below(CabCard card, UnitPreferences units)
         {
-            var lines = Cautions.Sum(caution => Broken(caution, 9.5 * scale).Count) + Broken(Convention(card, culture, units), 9.5 * scale).Count;
+            var lines = Cautions.Sum(caution => Broken(culture.Say(caution), 9.5 * scale).Count) + Broken(Convention(card, units), 9.5 * scale).Count;
             var targets = card.Targets is { } t ? Broken(TargetText(t), 11 * scale).Count : 0;
             return (lines * 9.5 * scale * 1.25) + (targets * 11 * scale * 1.25) + 12;
         }
 
-        private void Table(ReportTable table, TextCulture culture, UnitPreferences units, double bottom)
+        private void Table(ReportTable table, UnitPreferences units, double bottom)
         {
             var columns = table.Columns.Count;
             // The rates' column is wider: its heading has the unit.
@@ -188,7 +191,7 @@ public static class CabCardPdf
             if (body < SmallestTable || heading < SmallestTable || rowHeight < SmallestTable * 1.25)
             {
                 throw new ArgumentException(
-                    $"{table.Rows.Count} rates and {columns - 1} speeds do not fit one page in {SmallestTable} pt; take fewer, or larger paper.",
+                    culture.Say($"{table.Rows.Count} rates and {columns - 1} speeds do not fit one page in {SmallestTable} pt; take fewer, or larger paper."),
                     nameof(table));
             }
 

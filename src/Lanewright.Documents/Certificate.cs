@@ -5,7 +5,7 @@ namespace Lanewright.Documents;
 
 /// <summary>
 /// What a certificate says, worked out once from a report: the paper, the XML and the statement that is checked later are all
-/// drawn from this. The list is that of ISO/IEC 17025:2017, 7.8.2 and 7.8.4, from memory; see docs/formats/certificate.md.
+/// drawn from this. Texts are in the language of <see cref="Context"/>; what the statement holds does not depend on it. The list is that of ISO/IEC 17025:2017, 7.8.2 and 7.8.4, from memory; see docs/formats/certificate.md.
 /// </summary>
 public sealed record Certificate
 {
@@ -31,7 +31,7 @@ public sealed record Certificate
     public bool Invented { get; init; }
 
     /// <summary>Number of the spreader, or of what else was calibrated.</summary>
-    public required string Item { get; init; }
+    public required Phrase Item { get; init; }
 
     /// <summary>Day of the work.</summary>
     public required DateOnly Date { get; init; }
@@ -76,9 +76,12 @@ public sealed record Certificate
     public string Authorised { get; init; } = "";
 
     /// <summary>The statement of what it covers.</summary>
-    public const string Covers =
+    public static Phrase Covers =>
         "This record relates only to the item, material, settings and conditions named above, as they were on the day of the work."
         + " It may be copied only as a whole.";
+
+    /// <summary>What is said of made-up data.</summary>
+    public static Phrase MadeUp => "Invented data: made up for demonstration or practice.";
 }
 
 /// <summary>Where a certificate comes from.</summary>
@@ -86,7 +89,7 @@ public sealed record Certificate
 /// <param name="Record">The record behind it; null for a sheet that is in no records.</param>
 /// <param name="Issued">When it is issued, UTC.</param>
 /// <param name="Version">Version of the program.</param>
-/// <param name="Culture">Decimal mark.</param>
+/// <param name="Culture">Decimal mark and language.</param>
 /// <param name="Units">Units of what is no result.</param>
 public sealed record CertificateContext(
     Core.Register.YardFacts Yard, RecordReference? Record, DateTimeOffset Issued, string Version, TextCulture Culture, UnitPreferences? Units)
@@ -124,7 +127,7 @@ public sealed record CertificateDecision(string Verdict, string By, string Why, 
 public sealed record CertificateFacts(string Heading, IReadOnlyList<(string Name, string Text)> Rows);
 
 /// <summary>One result.</summary>
-/// <param name="Name">What it is.</param>
+/// <param name="Name">What it is; the statement has it in English, whatever the reader's language.</param>
 /// <param name="Unit">The unit it is shown in.</param>
 /// <param name="Value">The value, SI.</param>
 /// <param name="Expanded">Expanded uncertainty, SI; null for a figure that is exact or a mere calculation.</param>
@@ -132,7 +135,7 @@ public sealed record CertificateFacts(string Heading, IReadOnlyList<(string Name
 /// <param name="Probability">Coverage probability.</param>
 /// <param name="Text">The value with its uncertainty as it is printed.</param>
 public sealed record CertificateResult(
-    string Name, Unit Unit, double Value, double? Expanded, double Standard, double Probability, string Text)
+    Phrase Name, Unit Unit, double Value, double? Expanded, double Standard, double Probability, string Text)
 {
     /// <summary>Expanded by standard uncertainty; null without uncertainty.</summary>
     public double? CoverageFactor => Expanded is { } expanded && Standard > 0 ? expanded / Standard : null;

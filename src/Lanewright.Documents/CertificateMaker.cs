@@ -18,9 +18,9 @@ public static class CertificateMaker
     /// <summary>Why there can be no certificate of a report; null when there can.</summary>
     /// <param name="usable">Whether there is an answer and nothing says stop.</param>
     /// <param name="date">Day of the work.</param>
-    public static string? Refusal(bool usable, DateOnly? date) =>
-        !usable ? "There is no certificate: what says STOP must be cleared first."
-        : date is null ? "date: nothing was read; a certificate needs the day of the work. Write it as 2026-01-31."
+    public static Phrase? Refusal(bool usable, DateOnly? date) =>
+        !usable ? (Phrase)"There is no certificate: what says STOP must be cleared first."
+        : date is null ? (Phrase)"date: nothing was read; a certificate needs the day of the work. Write it as 2026-01-31."
         : null;
 
     /// <summary>The certificate of a drop test or a check.</summary>
@@ -39,18 +39,18 @@ public static class CertificateMaker
         return Numbered(new()
         {
             Number = "",
-            Title = TitleOf(context.Yard),
-            Standing = StandingOf(context.Yard),
+            Title = words.Say(TitleOf(context.Yard)),
+            Standing = words.Say(StandingOf(context.Yard)),
             Kind = ReportWords.Of(sheet.Kind),
-            KindName = check ? "Check of a spreader: delivered against weighed" : "Calibration of a spreader by drop test",
+            KindName = words.Say(check ? "Check of a spreader: delivered against weighed" : "Calibration of a spreader by drop test"),
             Name = sheet.Title,
             Invented = sheet.Invented,
-            Item = sheet.Spreader.Id,
+            Item = $"{sheet.Spreader.Id}",
             Date = sheet.Date!.Value,
             Place = sheet.Place,
             People = string.Join(", ", sheet.People),
             Context = context,
-            Facts = [facts.Item(), facts.Conditions(), .. Decided(context)],
+            Facts = [facts.Item(), facts.Conditions(), .. Decided(context, words)],
             Method = facts.Method(report),
             Results = [.. report.Results.SelectMany(result => ResultsOf(sheet, result, words))],
             Conformity = ConformityOf(sheet, report, context, words),
@@ -80,29 +80,37 @@ public static class CertificateMaker
         return Numbered(new()
         {
             Number = "",
-            Title = TitleOf(context.Yard),
-            Standing = StandingOf(context.Yard),
+            Title = words.Say(TitleOf(context.Yard)),
+            Standing = words.Say(StandingOf(context.Yard)),
             Kind = report.Kind.Word,
-            KindName = report.Kind.Name,
+            KindName = words.Say(Phrase.FromString(report.Kind.Name)),
             Name = head.Title,
             Invented = head.Invented,
-            Item = head.Spreader.Length > 0 ? head.Spreader : head.Title.Length > 0 ? head.Title : report.Kind.Name,
+            Item = head.Spreader.Length > 0 ? $"{head.Spreader}" : head.Title.Length > 0 ? $"{head.Title}" : Phrase.FromString(report.Kind.Name),
             Date = head.Date!.Value,
             Place = head.Place,
             People = head.People,
             Context = context,
-            Facts = [new("Item", [("Spreader", head.Spreader), ("Calibration", report.Kind.Name), ("Remark", head.Note)]), .. Decided(context)],
+            Facts =
+            [
+                new(words.Say("Item"),
+                [
+                    (words.Say("Spreader"), head.Spreader), (words.Say("Calibration"), words.Say(Phrase.FromString(report.Kind.Name))),
+                    (words.Say("Remark"), head.Note),
+                ]),
+                .. Decided(context, words),
+            ],
             Method =
             [
-                report.Kind.Doc,
-                $"Worked out by Lanewright {context.Version} from the observations of the record; formulas, limits and sources are in its documentation, docs/method.",
+                words.Say(Phrase.FromString(report.Kind.Doc)),
+                words.Say($"Worked out by Lanewright {context.Version} from the observations of the record; formulas, limits and sources are in its documentation, docs/method."),
             ],
             Results = [.. report.Figures.Where(figure => double.IsFinite(figure.Value.Value)).Select(figure => new CertificateResult(
-                words.Culture.Say(figure.Label), figure.UnitFor(words.Units), figure.Value.Value, figure.Expanded is > 0 ? figure.Expanded : null,
+                figure.Label, figure.UnitFor(words.Units), figure.Value.Value, figure.Expanded is > 0 ? figure.Expanded : null,
                 figure.Value.StandardUncertainty, figure.Probability, figure.Text(words.Culture, words.Units)))],
             Lines = [.. report.Lines.Select(line => line.Text(words.Culture, words.Units))],
             Tables = [.. report.Tables.Select(table => new CertificateTable(
-                words.Culture.Say(table.Title), [.. table.Columns.Select(column => column.Heading(words.Culture, words.Units))],
+                words.Say(table.Title), [.. table.Columns.Select(column => column.Heading(words.Culture, words.Units))],
                 [.. table.Rows.Select(row => (IReadOnlyList<string>)[.. row.Select((cell, i) => cell.Text(table.Columns[i], words.Culture, words.Units))])],
                 [.. table.Columns.Select(column => column.Dimension is not null)]))],
             Pictures = [.. report.Pictures.Select((picture, i) => picture.Svg($"picture{i}", words.Culture, words.Units))],
@@ -114,63 +122,72 @@ public static class CertificateMaker
 
     private static Certificate Numbered(Certificate certificate) => certificate with { Number = Statement.NumberOf(certificate) };
 
-    private static string TitleOf(YardFacts yard) => yard.Accreditation.Length > 0 ? "Calibration certificate" : "Calibration record";
+    private static Phrase TitleOf(YardFacts yard) => yard.Accreditation.Length > 0 ? "Calibration certificate" : "Calibration record";
 
-    private static string StandingOf(YardFacts yard) => yard.Accreditation.Length > 0
-        ? $"Issued under the accreditation that the yard states: {yard.Accreditation}."
+    private static Phrase StandingOf(YardFacts yard) => yard.Accreditation.Length > 0
+        ? (Phrase)$"Issued under the accreditation that the yard states: {yard.Accreditation}."
         : "In-house record: not issued under an accreditation.";
 
     // As found before as left: what the spreader did with the constant in use stands beside the new one.
     private static IEnumerable<CertificateResult> ResultsOf(TestSheet sheet, TestResult result, CertificateWords words)
     {
-        var at = result.Setting.Length > 0 ? $" at setting {result.Setting}" : "";
         if (sheet.Kind is not TestKind.Verification && result.Delivery is { } found)
         {
             yield return new(
-                $"As found: delivered of what was asked{at}", Units.Percent, found.Share.Value, found.Expanded,
+                At("As found: delivered of what was asked"), Units.Percent, found.Share.Value, found.Expanded,
                 found.Share.StandardUncertainty, result.Probability,
                 QuantityText.WriteWithUncertainty(found.Share.Value, found.Expanded, Units.Percent, words.Culture));
         }
 
-        var name = sheet.Kind is TestKind.Verification ? "Delivered of what the controller says" : "Calibration constant";
+        Phrase name = sheet.Kind is TestKind.Verification ? "Delivered of what the controller says" : "Calibration constant";
         yield return new(
-            name + (sheet.Material.Moisture is null ? "" : ", dry material") + at, result.Unit, result.Value.Value, result.Expanded,
+            At(sheet.Material.Moisture is null ? name : $"{name}, dry material"), result.Unit, result.Value.Value, result.Expanded,
             result.Value.StandardUncertainty, result.Probability,
             QuantityText.WriteWithUncertainty(result.Value.Value, result.Expanded, result.Unit, words.Culture));
         if (sheet.Kind is not TestKind.Verification && result.KeyIn is { } key)
-            yield return new("To key in" + at, result.Unit, key.Value, null, 0, result.Probability, words.Keyed(key, result.Unit));
+            yield return new(At("To key in"), result.Unit, key.Value, null, 0, result.Probability, words.Keyed(key, result.Unit));
+
+        Phrase At(Phrase what) => result.Setting.Length > 0 ? $"{what} at setting {result.Setting}" : what;
     }
 
     private static CertificateConformity? ConformityOf(TestSheet sheet, TestReport report, CertificateContext context, CertificateWords words)
     {
         if (report.Results.Select(result => result.Delivery).FirstOrDefault(found => found is not null) is not { } delivery) return null;
-        var what = sheet.Kind is TestKind.Verification ? "Delivered against weighed" : "The constant in use before the test";
+        Phrase what = sheet.Kind is TestKind.Verification ? "Delivered against weighed" : "The constant in use before the test";
         var tolerance = words.Percent(delivery.Tolerance);
         var verdict = delivery.Conformity switch
         {
-            Conformity.Pass => $"PASS: {what} is within ± {tolerance}, even with the uncertainty against it.",
+            Conformity.Pass => (Phrase)$"PASS: {what} is within ± {tolerance}, even with the uncertainty against it.",
             Conformity.Fail => $"FAIL: {what} is outside ± {tolerance}, even with the uncertainty in its favour.",
             _ => $"CANNOT TELL: {what} has an interval that reaches across ± {tolerance}; chance of being within {words.Percent(delivery.ChanceWithin)}.",
         };
-        var source = context.YardTolerance is not { } yard ? "as the sheet states it"
+        Phrase source = context.YardTolerance is not { } yard ? "as the sheet states it"
             : Math.Abs(yard - delivery.Tolerance) < 1e-12 ? "from the yard's rules"
-            : $"as the sheet states it; the yard's rules now say ± {words.Percent(yard)}";
+            : (Phrase)$"as the sheet states it; the yard's rules now say ± {words.Percent(yard)}";
         return new(
-            ReportWords.Of(delivery.Conformity), verdict,
-            $"Tolerance ± {tolerance}, {source}. Decision rule: pass when the whole {words.Percent(report.Results[0].Probability)} interval is within the"
-            + " tolerance, fail when all of it is outside, otherwise cannot tell; the guard band is the expanded uncertainty (JCGM 106:2012).",
+            ReportWords.Of(delivery.Conformity), words.Say(verdict),
+            words.Say(
+                $"Tolerance ± {tolerance}, {source}. Decision rule: pass when the whole {words.Percent(report.Results[0].Probability)} interval is within the"
+                + $" tolerance, fail when all of it is outside, otherwise cannot tell; the guard band is the expanded uncertainty (JCGM 106:2012)."),
             delivery.Share.Value, delivery.Expanded, delivery.Tolerance);
     }
 
-    private static IEnumerable<CertificateFacts> Decided(CertificateContext context)
+    private static IEnumerable<CertificateFacts> Decided(CertificateContext context, CertificateWords words)
     {
         if (context.Decision is not { } decision) return [];
+        Phrase verdict = decision.Verdict switch
+        {
+            "adopt" => "adopted",
+            "reject" => "rejected",
+            "repeat" => "to be repeated",
+            var other => (Phrase)$"{other}",
+        };
         return
         [
-            new("Decision",
+            new(words.Say("Decision"),
             [
-                ("Decided", $"{decision.Verdict}, by {decision.By}"), ("Because", decision.Why),
-                ("Keyed in", decision.Keyed), ("Controller shows", decision.ReadBack),
+                (words.Say("Decided"), words.Say($"{verdict}, by {decision.By}")), (words.Say("Because"), decision.Why),
+                (words.Say("Keyed in"), decision.Keyed), (words.Say("Controller shows"), decision.ReadBack),
             ]),
         ];
     }
@@ -178,6 +195,6 @@ public static class CertificateMaker
     private static List<string> DeviationsOf(IReadOnlyList<Finding> findings, CertificateWords words) =>
     [
         .. findings.OrderByDescending(finding => finding.Severity).Select(finding =>
-            $"{ReportWords.Of(finding.Severity).ToUpperInvariant()} {FindingText.Message(finding, words.Culture, words.Units)} ({finding.Code})"),
+            $"{words.Say(ReportWords.Label(finding.Severity))} {FindingText.Message(finding, words.Culture, words.Units)} ({finding.Code})"),
     ];
 }

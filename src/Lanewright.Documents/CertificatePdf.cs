@@ -18,27 +18,30 @@ public static class CertificatePdf
         ArgumentNullException.ThrowIfNull(certificate);
         var context = certificate.Context;
         var record = context.Record;
-        var foot = $"{certificate.Title} {certificate.Number}. "
-            + (record is null ? "From a sheet that is in no records." : $"Record {record.Test}, entry {record.Entry}, hash {record.Hash}");
+        var c = context.Culture;
+        var item = c.Say(certificate.Item);
+        var from = c.Say(record is null ? "From a sheet that is in no records." : (Phrase)$"Record {record.Test}, entry {record.Entry}, hash {record.Hash}");
         var head = new FlowHead(
-            $"{certificate.Title} {certificate.Number}, {certificate.Item}", $"{certificate.KindName}, {certificate.Item}, {Day(certificate.Date)}",
-            context.Yard.Name.Length > 0 ? context.Yard.Name : "Lanewright", foot, context.Issued,
-            record is null ? certificate.Number : $"{certificate.Number}; record {record.Test}; entry {record.Entry}; sha256 {record.Hash}");
+            $"{certificate.Title} {certificate.Number}, {item}", $"{certificate.KindName}, {item}, {Day(certificate.Date)}",
+            context.Yard.Name.Length > 0 ? context.Yard.Name : "Lanewright", $"{certificate.Title} {certificate.Number}. {from}", context.Issued, c,
+            record is null ? certificate.Number : c.Say($"{certificate.Number}; record {record.Test}; entry {record.Entry}; SHA-256 {record.Hash}"));
         return Flow.Make(head, paper, flow => Content(flow, certificate));
     }
 
     private static void Content(Flow flow, Certificate certificate)
     {
         var context = certificate.Context;
+        var c = context.Culture;
         Head(flow, certificate);
-        flow.Heading("Who, what, when");
+        flow.Heading(c.Say("Who, what, when"));
         flow.Pairs(
         [
-            ("Number", certificate.Number), ("Issued", Moment(context.Issued)),
-            ("Carried out by", Joined(context.Yard.Name.Length > 0 ? context.Yard.Name : "not stated", context.Yard.Address)),
-            ("For", context.Yard.Customer.Length > 0 ? context.Yard.Customer : "the same"),
-            ("Place of the work", Or(certificate.Place)), ("Day of the work", Day(certificate.Date) + (context.Zone.Length > 0 ? $" ({context.Zone})" : "")),
-            ("Persons", Or(certificate.People)), ("Named", certificate.Name),
+            (c.Say("Number"), certificate.Number), (c.Say("Issued"), Moment(context.Issued)),
+            (c.Say("Carried out by"), Joined(Or(context.Yard.Name, c), context.Yard.Address)),
+            (c.Say("For"), context.Yard.Customer.Length > 0 ? context.Yard.Customer : c.Say("the same")),
+            (c.Say("Place of the work"), Or(certificate.Place, c)),
+            (c.Say("Day of the work"), Day(certificate.Date) + (context.Zone.Length > 0 ? $" ({context.Zone})" : "")),
+            (c.Say("Persons"), Or(certificate.People, c)), (c.Say("Named"), certificate.Name),
         ]);
         foreach (var group in certificate.Facts.Where(group => group.Rows.Any(row => row.Text.Length > 0)))
         {
@@ -49,11 +52,11 @@ public static class CertificatePdf
         Results(flow, certificate);
         if (certificate.Pictures.Count > 0) flow.Pictures(certificate.Pictures);
         foreach (var table in certificate.Tables) flow.Table(table);
-        flow.Heading("Method");
+        flow.Heading(c.Say("Method"));
         foreach (var line in certificate.Method) flow.Text(line, Body);
         Traceability(flow, certificate);
-        flow.Heading("Deviations and remarks");
-        if (certificate.Deviations.Count == 0) flow.Text("None.", Body);
+        flow.Heading(c.Say("Deviations and remarks"));
+        if (certificate.Deviations.Count == 0) flow.Text(c.Say("None."), Body);
         foreach (var line in certificate.Deviations) flow.Text(line, Body);
         Signature(flow, certificate);
     }
@@ -63,25 +66,26 @@ public static class CertificatePdf
         var room = flow.Room - CodeSize - 12;
         var code = certificate.Context.Address.Length > 0 ? certificate.Context.Address : certificate.Number;
         var left = Flow.Margin + flow.Room - CodeSize;
-        flow.Graphic($"Code that holds {code}", new XRect(left, Flow.Margin, CodeSize, CodeSize), () => QrMatrix.Draw(flow.Graphics, code, left, Flow.Margin, CodeSize));
+        flow.Graphic(certificate.Context.Culture.Say($"Code that holds {code}"), new XRect(left, Flow.Margin, CodeSize, CodeSize), () => QrMatrix.Draw(flow.Graphics, code, left, Flow.Margin, CodeSize));
         flow.Text(certificate.Title, 20, true, room);
         flow.Text(certificate.KindName, 12, true, room);
         flow.Text(certificate.Standing, Body, false, room);
-        if (certificate.Invented) flow.Text("Invented data: made up for demonstration or practice.", Body, true, room);
+        if (certificate.Invented) flow.Text(certificate.Context.Culture.Say(Certificate.MadeUp), Body, true, room);
         flow.Y = Math.Max(flow.Y, Flow.Margin + CodeSize) + 2;
     }
 
     private static void Results(Flow flow, Certificate certificate)
     {
-        flow.Heading("Results");
+        var c = certificate.Context.Culture;
+        flow.Heading(c.Say("Results"));
         flow.Table(
             new(
-                "", ["Result", "Value ± expanded uncertainty", "Coverage factor k", "Coverage"],
+                "", [c.Say("Result"), c.Say("Value ± expanded uncertainty"), c.Say("Coverage factor k"), c.Say("Coverage")],
                 [.. certificate.Results.Select(result => (IReadOnlyList<string>)
                 [
-                    result.Name, result.Text,
-                    result.CoverageFactor is { } k ? QuantityText.WriteNumber(k, certificate.Context.Culture, NumberForm.Decimals(2)) : "",
-                    result.Expanded is null ? "" : PercentText.Write(result.Probability, certificate.Context.Culture),
+                    c.Say(result.Name), result.Text,
+                    result.CoverageFactor is { } k ? QuantityText.WriteNumber(k, c, NumberForm.Decimals(2)) : "",
+                    result.Expanded is null ? "" : PercentText.Write(result.Probability, c),
                 ])],
                 [false, true, true, true]),
             9.5);
@@ -93,25 +97,27 @@ public static class CertificatePdf
 
         foreach (var line in certificate.Lines) flow.Text(line, Body);
         if (certificate.Results.Any(result => result.Expanded is not null))
-            flow.Text("The expanded uncertainty is the standard uncertainty times k; the interval it spans holds the true value with the stated coverage.", 8);
+            flow.Text(c.Say("The expanded uncertainty is the standard uncertainty times k; the interval it spans holds the true value with the stated coverage."), 8);
         flow.Y += 4;
     }
 
     private static void Traceability(Flow flow, Certificate certificate)
     {
         if (certificate.Scales.Count == 0) return;
-        flow.Heading("Scales and their traceability");
+        var c = certificate.Context.Culture;
+        flow.Heading(c.Say("Scales and their traceability"));
         foreach (var scale in certificate.Scales)
         {
             var verified = scale.Verified is { } day
-                ? $"last verified {Day(day)}, as the record states; its own certificate or seal is with the scale's owner"
+                ? (Phrase)$"last verified {Day(day)}, as the record states; its own certificate or seal is with the scale's owner"
                 : "when it was verified is not stated: traceability is not shown";
-            flow.Text($"{scale.Name}: {scale.Text}; {verified}.", Body);
+            flow.Text(c.Say($"{scale.Name}: {scale.Text}; {verified}."), Body);
         }
     }
 
     private static void Signature(Flow flow, Certificate certificate)
     {
+        var c = certificate.Context.Culture;
         flow.Need(100);
         flow.Y += 26;
         var half = (flow.Room - 24) / 2;
@@ -119,18 +125,18 @@ public static class CertificatePdf
         flow.Line(Flow.Margin + half + 24, Flow.Margin + flow.Room, flow.Y);
         var top = flow.Y;
         flow.Text(
-            certificate.Authorised.Length > 0 ? $"Authorised by {certificate.Authorised}; signature" : "Not decided yet. Authorised by; signature",
+            c.Say(certificate.Authorised.Length > 0 ? (Phrase)$"Authorised by {certificate.Authorised}; signature" : "Not decided yet. Authorised by; signature"),
             8, false, half);
         var below = flow.Y;
-        flow.At("Date", 8, false, Flow.Margin + half + 24, top);
+        flow.At(c.Say("Date"), 8, false, Flow.Margin + half + 24, top);
         flow.Y = below + 6;
-        flow.Text(Certificate.Covers, Body);
-        flow.Text($"Made with Lanewright {certificate.Context.Version}. End of the document.", 8);
+        flow.Text(c.Say(Certificate.Covers), Body);
+        flow.Text(c.Say($"Made with Lanewright {certificate.Context.Version}. End of the document."), 8);
     }
 
     private static string Joined(string a, string b) => b.Length > 0 ? $"{a}, {b}" : a;
 
-    private static string Or(string text) => text.Length > 0 ? text : "not stated";
+    private static string Or(string text, TextCulture c) => text.Length > 0 ? text : c.Say("not stated");
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

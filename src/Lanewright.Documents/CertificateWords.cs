@@ -5,11 +5,14 @@ using Lanewright.Core.Weighing;
 
 namespace Lanewright.Documents;
 
-/// <summary>How numbers are written on a certificate.</summary>
-/// <param name="Culture">Decimal mark.</param>
+/// <summary>How numbers and texts are written on a certificate.</summary>
+/// <param name="Culture">Decimal mark and language.</param>
 /// <param name="Units">Units of what is no result.</param>
 internal sealed record CertificateWords(TextCulture Culture, UnitPreferences Units)
 {
+    /// <summary>A text of the code in the reader's language.</summary>
+    internal string Say(Phrase phrase) => Culture.Say(phrase);
+
     internal string Percent(double share) => PercentText.Write(share, Culture);
 
     internal string Signed(double share) => (share > 0 ? "+" : "") + Percent(share);
@@ -30,15 +33,15 @@ internal sealed record CertificateWords(TextCulture Culture, UnitPreferences Uni
     /// <summary>A scale with what is known of it.</summary>
     internal CertificateScale Scale(Scale scale)
     {
-        List<string> parts = [Kind(scale.Kind)];
-        if (scale.Capacity is { } capacity) parts.Add($"capacity {Exact(capacity)}");
-        if (scale.Division is { } division) parts.Add($"division {Exact(division)}");
-        if (scale.Tolerance is { Si: > 0 } own) parts.Add($"limits of error ± {Exact(own)}");
-        else if (scale.RelativeTolerance is { Si: > 0 } share) parts.Add($"limits of error ± {Percent(share.Si)} of the load");
+        List<string> parts = [Say(Kind(scale.Kind))];
+        if (scale.Capacity is { } capacity) parts.Add(Say($"capacity {Exact(capacity)}"));
+        if (scale.Division is { } division) parts.Add(Say($"division {Exact(division)}"));
+        if (scale.Tolerance is { Si: > 0 } own) parts.Add(Say($"limits of error ± {Exact(own)}"));
+        else if (scale.RelativeTolerance is { Si: > 0 } share) parts.Add(Say($"limits of error ± {Percent(share.Si)} of the load"));
         else if (scale.Class is not ScaleClass.None)
         {
-            var rules = scale.Rules is ScaleRules.Oiml ? "OIML R 76-1, in service" : "NIST Handbook 44, 2.20, maintenance";
-            parts.Add($"class {Class(scale.Class)}, limits of error of {rules}");
+            Phrase rules = scale.Rules is ScaleRules.Oiml ? "OIML R 76-1, in service" : "NIST Handbook 44, 2.20, maintenance";
+            parts.Add(Say($"class {Class(scale.Class)}, limits of error of {rules}"));
         }
 
         return new(scale.Id, string.Join("; ", parts), scale.Verified);
@@ -56,7 +59,7 @@ internal sealed record CertificateWords(TextCulture Culture, UnitPreferences Uni
 
     private static string Class(ScaleClass c) => c switch { ScaleClass.III => "III", ScaleClass.IIIL => "III L", _ => "IIII" };
 
-    private static string Kind(ScaleKind kind) => kind switch
+    private static Phrase Kind(ScaleKind kind) => kind switch
     {
         ScaleKind.Floor => "floor scale",
         ScaleKind.Pallet => "pallet scale",

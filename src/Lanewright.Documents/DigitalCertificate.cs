@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Xml;
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Documents;
 
@@ -33,7 +34,9 @@ public static class DigitalCertificate
     {
         private CertificateContext Context => certificate.Context;
 
-        private string YardName => Context.Yard.Name.Length > 0 ? Context.Yard.Name : "not stated";
+        private string Language => Context.Culture.Language.Code;
+
+        private string YardName => Context.Yard.Name.Length > 0 ? Context.Yard.Name : Said("not stated");
 
         internal void Document()
         {
@@ -53,16 +56,16 @@ public static class DigitalCertificate
             Group("coreData", () =>
             {
                 Value("countryCodeISO3166_1", Context.Yard.Country.Length == 2 ? Context.Yard.Country : UnknownCountry);
-                Value("usedLangCodeISO639_1", "en");
-                Value("mandatoryLangCodeISO639_1", "en");
+                Value("usedLangCodeISO639_1", Language);
+                Value("mandatoryLangCodeISO639_1", Language);
                 Value("uniqueIdentifier", certificate.Number);
                 if (Context.Record is { } record)
                 {
                     Group("identifications", () =>
                     {
-                        Identification("Record", record.Test);
-                        Identification("Entry of the record", record.Entry.ToString(CultureInfo.InvariantCulture));
-                        Identification("SHA-256 of that entry", record.Hash);
+                        Identification(Said("Record"), record.Test);
+                        Identification(Said("Entry of the record"), record.Entry.ToString(CultureInfo.InvariantCulture));
+                        Identification(Said("SHA-256 of that entry"), record.Hash);
                     });
                 }
 
@@ -73,24 +76,24 @@ public static class DigitalCertificate
             });
             Group("items", () => Group("item", () =>
             {
-                Text("name", certificate.Item);
+                Text("name", Said(certificate.Item));
                 if (certificate.Facts.Count > 0) Rich("description", Rows(certificate.Facts[0]));
-                Group("identifications", () => Identification("Number", certificate.Item));
+                Group("identifications", () => Identification(Said("Number"), Said(certificate.Item)));
             }));
             Group("calibrationLaboratory", () => Contact(YardName));
             Group("respPersons", () =>
             {
-                if (certificate.Authorised.Length > 0) Person(certificate.Authorised, "authorised", true);
-                if (certificate.People.Length > 0) Person(certificate.People, "carried out", certificate.Authorised.Length == 0);
-                if (certificate.Authorised.Length + certificate.People.Length == 0) Person("not stated", "carried out", true);
+                if (certificate.Authorised.Length > 0) Person(certificate.Authorised, Said("authorised"), true);
+                if (certificate.People.Length > 0) Person(certificate.People, Said("carried out"), certificate.Authorised.Length == 0);
+                if (certificate.Authorised.Length + certificate.People.Length == 0) Person(Said("not stated"), Said("carried out"), true);
             });
             Group("customer", () => ContactBody(Context.Yard.Customer.Length > 0 ? Context.Yard.Customer : YardName));
             Group("statements", () =>
             {
-                Declaration("Standing", certificate.Standing);
-                Declaration("Scope", Certificate.Covers);
-                if (certificate.Invented) Declaration("Data", "Invented: made up for demonstration or practice.");
-                foreach (var line in certificate.Deviations) Declaration("Deviation or remark", line);
+                Declaration(Said("Standing"), certificate.Standing);
+                Declaration(Said("Scope"), Said(Certificate.Covers));
+                if (certificate.Invented) Declaration(Said("Data"), Said(Certificate.MadeUp));
+                foreach (var line in certificate.Deviations) Declaration(Said("Deviation or remark"), line);
             });
         }
 
@@ -114,14 +117,14 @@ public static class DigitalCertificate
                         {
                             Text("name", scale.Name);
                             Rich("description",
-                                [scale.Text, scale.Verified is { } day ? $"Last verified {Day(day)}." : "When it was verified is not stated."]);
+                                [scale.Text, Said(scale.Verified is { } day ? (Phrase)$"Last verified {Day(day)}." : "When it was verified is not stated.")]);
                         });
                     }
                 });
             }
 
             var conditions = certificate.Facts.Skip(1).SelectMany(group => group.Rows).Where(row => row.Text.Length > 0)
-                .Prepend(("Place", certificate.Place)).Where(row => row.Item2.Length > 0).ToList();
+                .Prepend((Said("Place"), certificate.Place)).Where(row => row.Item2.Length > 0).ToList();
             if (conditions.Count > 0)
             {
                 Group("influenceConditions", () =>
@@ -143,7 +146,7 @@ public static class DigitalCertificate
                 {
                     Group("result", () =>
                     {
-                        Text("name", result.Name);
+                        Text("name", Said(result.Name));
                         Rich("description", [result.Text]);
                         Group("data", () => Group("quantity", () => Real(result)));
                     });
@@ -155,7 +158,7 @@ public static class DigitalCertificate
             {
                 Group("measurementMetaData", () => Group("metaData", () =>
                 {
-                    Text("name", "Conformity");
+                    Text("name", Said("Conformity"));
                     Rich("description", [conformity.Rule]);
                     Rich("declaration", [conformity.Text]);
                     // The schema has no word for "cannot tell": then the declaration alone says it.
@@ -166,7 +169,7 @@ public static class DigitalCertificate
 
         private void Table(CertificateTable table) => Group("result", () =>
         {
-            Text("name", table.Caption.Length > 0 ? table.Caption : "Table");
+            Text("name", table.Caption.Length > 0 ? table.Caption : Said("Table"));
             Group("data", () => Rich(
                 "text",
                 [
@@ -228,7 +231,7 @@ public static class DigitalCertificate
             Group("location", () =>
             {
                 if (Context.Yard.Country.Length == 2) Value("countryCode", Context.Yard.Country);
-                Rich("further", [Context.Yard.Address.Length > 0 ? Context.Yard.Address : "Address not stated."]);
+                Rich("further", [Context.Yard.Address.Length > 0 ? Context.Yard.Address : Said("Address not stated.")]);
             });
         }
 
@@ -245,6 +248,8 @@ public static class DigitalCertificate
             Rich("declaration", [text]);
         });
 
+        private string Said(Phrase phrase) => Context.Culture.Say(phrase);
+
         private void Text(string element, string text) => Group(element, () => Content(text));
 
         private void Rich(string element, IReadOnlyList<string> lines) => Group(element, () =>
@@ -255,7 +260,7 @@ public static class DigitalCertificate
         private void Content(string text)
         {
             xml.WriteStartElement("dcc", "content", Dcc);
-            xml.WriteAttributeString("lang", "en");
+            xml.WriteAttributeString("lang", Language);
             xml.WriteString(Clean(text));
             xml.WriteEndElement();
         }
@@ -269,8 +274,8 @@ public static class DigitalCertificate
             xml.WriteEndElement();
         }
 
-        private static List<string> Rows(CertificateFacts facts) =>
-            [.. facts.Rows.Where(row => row.Text.Length > 0).Select(row => $"{row.Name}: {row.Text}")];
+        private List<string> Rows(CertificateFacts facts) =>
+            [.. facts.Rows.Where(row => row.Text.Length > 0).Select(row => Said($"{row.Name}: {row.Text}"))];
 
         // What XML cannot hold, and blanks that its schema does not allow at the ends.
         private static string Clean(string text) =>

@@ -10,27 +10,27 @@ internal sealed class DropTestFacts(TestSheet sheet, CertificateWords words)
 {
     private bool IsCheck => sheet.Kind is TestKind.Verification;
 
-    internal CertificateFacts Item() => new("Item",
+    internal CertificateFacts Item() => new(words.Say("Item"),
     [
-        ("Spreader", sheet.Spreader.Id),
-        ("Metering device", sheet.Spreader.Metering),
-        ("Control", sheet.Spreader.Loop is ControlLoop.Closed ? "closed loop" : "open loop"),
-        ("Constant", Form(sheet.Spreader.Form)),
-        ("Constant in use before", sheet.Spreader.Current is { } current ? words.Stated(current, sheet.Spreader.Unit) : ""),
+        (words.Say("Spreader"), sheet.Spreader.Id),
+        (words.Say("Metering device"), sheet.Spreader.Metering),
+        (words.Say("Control"), words.Say(sheet.Spreader.Loop is ControlLoop.Closed ? "closed loop" : "open loop")),
+        (words.Say("Constant"), words.Say(Form(sheet.Spreader.Form))),
+        (words.Say("Constant in use before"), sheet.Spreader.Current is { } current ? words.Stated(current, sheet.Spreader.Unit) : ""),
     ]);
 
     internal CertificateFacts Conditions()
     {
         var oil = sheet.Runs.Select(run => run.Oil).Where(state => state is not OilState.NotStated).Distinct().ToList();
-        return new("Material and conditions",
+        return new(words.Say("Material and conditions"),
         [
-            ("Material", sheet.Material.Name),
-            ("Bulk density", sheet.Material.BulkDensity is { } density ? words.Stated(density.Si, words.Units[Dimension.Density]) : ""),
-            ("Moisture", sheet.Material.Moisture is { } water ? $"{words.Percent(water.Share)} of the {(water.OfDry ? "dry" : "wet")} mass" : ""),
-            ("Gate", Range(sheet.Runs.Select(run => run.Gate?.Si), words.Units[Dimension.Length] == Units.Foot ? Units.Inch : Units.Millimetre)),
-            ("Engine speed", Range(sheet.Runs.Select(run => run.EngineSpeed?.Si), words.Units[Dimension.RotationalSpeed])),
-            ("Hydraulic oil", oil.Count switch { 0 => "", 1 => oil[0] is OilState.Warm ? "warm" : "cold", _ => "cold in some runs, warm in others" }),
-            ("Drive settings", string.Join("; ", sheet.Runs.Select(run => run.Setting.Trim()).Where(text => text.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase))),
+            (words.Say("Material"), sheet.Material.Name),
+            (words.Say("Bulk density"), sheet.Material.BulkDensity is { } density ? words.Stated(density.Si, words.Units[Dimension.Density]) : ""),
+            (words.Say("Moisture"), sheet.Material.Moisture is { } water ? Water(water) : ""),
+            (words.Say("Gate"), Range(sheet.Runs.Select(run => run.Gate?.Si), words.Units[Dimension.Length] == Units.Foot ? Units.Inch : Units.Millimetre)),
+            (words.Say("Engine speed"), Range(sheet.Runs.Select(run => run.EngineSpeed?.Si), words.Units[Dimension.RotationalSpeed])),
+            (words.Say("Hydraulic oil"), oil.Count switch { 0 => "", 1 => words.Say(oil[0] is OilState.Warm ? "warm" : "cold"), _ => words.Say("cold in some runs, warm in others") }),
+            (words.Say("Drive settings"), string.Join("; ", sheet.Runs.Select(run => run.Setting.Trim()).Where(text => text.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase))),
         ]);
     }
 
@@ -38,18 +38,18 @@ internal sealed class DropTestFacts(TestSheet sheet, CertificateWords words)
     {
         List<string> lines =
         [
-            IsCheck
+            words.Say(IsCheck
                 ? "Material was caught and weighed, and compared with what the controller said it delivered."
-                : "Material was caught and weighed by difference of readings, while pulses, turns or time were counted.",
+                : "Material was caught and weighed by difference of readings, while pulses, turns or time were counted."),
         ];
         if (report.Results.Count > 0)
         {
             var result = report.Results[0];
             var estimate = result.Estimate;
-            lines.Add($"Runs drawn together as the {ReportWords.Sentence(estimate.Estimator)}, because {ReportWords.Sentence(estimate.Reason)}.");
-            lines.Add(
+            lines.Add(words.Say($"Runs drawn together as the {ReportWords.Sentence(estimate.Estimator)}, because {ReportWords.Sentence(estimate.Reason)}."));
+            lines.Add(words.Say(
                 $"Uncertainty: the interval of {words.Percent(result.Probability)} by the method of docs/method/drop-test.md and decision 2 of Lanewright;"
-                + $" the classical evaluation (JCGM 100:2008, annex G) would say ± {words.Percent(result.Classical.Expanded / Math.Abs(result.Value.Value))}.");
+                + $" the classical evaluation (JCGM 100:2008, annex G) would say ± {words.Percent(result.Classical.Expanded / Math.Abs(result.Value.Value))}."));
         }
 
         return lines;
@@ -60,16 +60,20 @@ internal sealed class DropTestFacts(TestSheet sheet, CertificateWords words)
         List<string> lines = [];
         foreach (var result in report.Results)
         {
-            var (with, rounding) = result.Setting.Length > 0
-                ? ($"At setting {result.Setting}: with", $"At setting {result.Setting}: rounding") : ("With", "Rounding");
             if (result.Delivery is { } delivery && !IsCheck)
             {
-                var off = delivery.Share.Value >= 1 ? $"{words.Percent(delivery.Share.Value - 1)} too much" : $"{words.Percent(1 - delivery.Share.Value)} too little";
-                lines.Add($"{with} the constant in use before, the spreader has been putting down {off}.");
+                Phrase off = delivery.Share.Value >= 1 ? (Phrase)$"{words.Percent(delivery.Share.Value - 1)} too much" : $"{words.Percent(1 - delivery.Share.Value)} too little";
+                lines.Add(words.Say(result.Setting.Length > 0
+                    ? (Phrase)$"At setting {result.Setting}: with the constant in use before, the spreader has been putting down {off}."
+                    : $"With the constant in use before, the spreader has been putting down {off}."));
             }
 
             if (result.KeyIn is { } key && !IsCheck)
-                lines.Add($"{rounding} to the controller's step costs {words.Signed(key.Cost)}.");
+            {
+                lines.Add(words.Say(result.Setting.Length > 0
+                    ? (Phrase)$"At setting {result.Setting}: rounding to the controller's step costs {words.Signed(key.Cost)}."
+                    : $"Rounding to the controller's step costs {words.Signed(key.Cost)}."));
+            }
         }
 
         return lines;
@@ -78,10 +82,12 @@ internal sealed class DropTestFacts(TestSheet sheet, CertificateWords words)
     internal CertificateTable Runs(TestResult result)
     {
         var mass = words.Units[Dimension.Mass];
-        var at = result.Setting.Length > 0 ? $" at setting {result.Setting}" : "";
         return new(
-            $"Runs{at}",
-            ["Run", $"Net, {words.Symbol(mass)}", $"Ratio, {words.Symbol(result.Unit)}", "Off the result", "Own standard uncertainty"],
+            words.Say(result.Setting.Length > 0 ? (Phrase)$"Runs at setting {result.Setting}" : "Runs"),
+            [
+                words.Say("Run"), words.Say($"Net, {words.Symbol(mass)}"), words.Say($"Ratio, {words.Symbol(result.Unit)}"),
+                words.Say("Off the result"), words.Say("Own standard uncertainty"),
+            ],
             [.. result.Runs.Select(run => (IReadOnlyList<string>)
             [
                 run.Id, QuantityText.WriteTogether(run.Net.Value, run.Net.StandardUncertainty, mass, words.Culture).Value,
@@ -95,10 +101,13 @@ internal sealed class DropTestFacts(TestSheet sheet, CertificateWords words)
         var known = values.OfType<double>().ToList();
         if (known.Count == 0) return "";
         var (least, most) = (words.Stated(known.Min(), unit), words.Stated(known.Max(), unit));
-        return least == most ? least : $"{least} to {most}";
+        return least == most ? least : words.Say($"{least} to {most}");
     }
 
-    private static string Form(ConstantForm form) => form switch
+    private string Water(Moisture water) => words.Say(
+        water.OfDry ? (Phrase)$"{words.Percent(water.Share)} of the dry mass" : $"{words.Percent(water.Share)} of the wet mass");
+
+    private static Phrase Form(ConstantForm form) => form switch
     {
         ConstantForm.PulsesPerMass => "sensor pulses per mass",
         ConstantForm.MassPerPulse => "mass per sensor pulse",

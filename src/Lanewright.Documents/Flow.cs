@@ -1,3 +1,4 @@
+using Lanewright.Core.Text;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
@@ -10,10 +11,11 @@ namespace Lanewright.Documents;
 /// <param name="Author">Whose it is.</param>
 /// <param name="Footer">Stands at the foot of every page, with the page's number.</param>
 /// <param name="Created">When it is made.</param>
+/// <param name="Culture">Its language.</param>
 /// <param name="Keywords">For those who search.</param>
 /// <param name="Lying">Whether the paper lies on its long side.</param>
 internal sealed record FlowHead(
-    string Title, string Subject, string Author, string Footer, DateTimeOffset Created, string Keywords = "", bool Lying = false);
+    string Title, string Subject, string Author, string Footer, DateTimeOffset Created, TextCulture Culture, string Keywords = "", bool Lying = false);
 
 /// <summary>
 /// Sets text, tables and pictures one below another and begins a page where one is full. Text is broken into lines within its
@@ -29,6 +31,7 @@ internal sealed class Flow : IDisposable
     private readonly UAManager tags;
     private readonly (double Wide, double High) size;
     private readonly string footer;
+    private readonly TextCulture culture;
     private readonly int pages;
     private readonly Dictionary<(double, bool), XFont> fonts = [];
     private XGraphics graphics = null!;
@@ -49,6 +52,10 @@ internal sealed class Flow : IDisposable
         return flow.End();
     }
 
+    /// <summary>The language of a document as RFC 5646 writes it, with the country where the culture has both.</summary>
+    internal static string TagOf(TextCulture culture) =>
+        culture.Name.StartsWith(culture.Language.Code + "-", StringComparison.Ordinal) ? culture.Name : culture.Language.Code;
+
     private Flow(FlowHead head, Paper paper, int pages)
     {
         this.pages = pages;
@@ -61,7 +68,8 @@ internal sealed class Flow : IDisposable
         document.Info.CreationDate = head.Created.UtcDateTime;
         document.Info.Creator = "Lanewright";
         tags = UAManager.ForDocument(document);
-        tags.SetDocumentLanguage("en");
+        tags.SetDocumentLanguage(TagOf(head.Culture));
+        culture = head.Culture;
         footer = head.Footer;
         size = paper is Paper.A4 ? (595.28, 841.89) : (612, 792);
         if (head.Lying) size = (size.High, size.Wide);
@@ -322,7 +330,7 @@ internal sealed class Flow : IDisposable
 
     private void EndPage()
     {
-        var number = $"Page {document.PageCount} of {pages}";
+        var number = culture.Say($"Page {document.PageCount} of {pages}");
         var font = Font(8, false);
         var right = graphics.MeasureString(number, font).Width;
         var at = size.High - Margin - FooterRoom + 23;

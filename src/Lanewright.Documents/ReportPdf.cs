@@ -16,13 +16,13 @@ public static class ReportPdf
         ArgumentNullException.ThrowIfNull(yard);
         var at = made.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
         var head = new FlowHead(
-            report.Title, report.About, yard.Length > 0 ? yard : "Lanewright", $"{report.Title}. {(yard.Length > 0 ? yard + ". " : "")}{at}", made, Lying: true);
+            report.Title, report.About, yard.Length > 0 ? yard : "Lanewright", $"{report.Title}. {(yard.Length > 0 ? yard + ". " : "")}{at}", made, report.Culture, Lying: true);
         return Flow.Make(head, paper, flow =>
         {
             flow.Text(report.Title, 18, true);
             flow.Text(report.About, 9);
             flow.Y += 6;
-            if (report.Rows.Count == 0) flow.Text("Nothing to show.", 10);
+            if (report.Rows.Count == 0) flow.Text(report.Culture.Say("Nothing to show."), 10);
             else
             {
                 flow.Table(new(

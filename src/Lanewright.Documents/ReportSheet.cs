@@ -1,3 +1,5 @@
+using Lanewright.Core.Text;
+
 namespace Lanewright.Documents;
 
 /// <summary>A report as a table: the page, the paper, the spreadsheet and the CSV are all made from this.</summary>
@@ -7,7 +9,11 @@ namespace Lanewright.Documents;
 /// <param name="Columns">Its columns.</param>
 /// <param name="Rows">Its rows, a cell for each column.</param>
 public sealed record ReportSheet(
-    string Word, string Title, string About, IReadOnlyList<ReportSheetColumn> Columns, IReadOnlyList<IReadOnlyList<ReportSheetCell>> Rows);
+    string Word, string Title, string About, IReadOnlyList<ReportSheetColumn> Columns, IReadOnlyList<IReadOnlyList<ReportSheetCell>> Rows)
+{
+    /// <summary>The language that its texts are in.</summary>
+    public TextCulture Culture { get; init; } = TextCulture.UnitedStates;
+}
 
 /// <summary>A column of a report.</summary>
 /// <param name="Heading">Its heading, with the unit of its numbers.</param>

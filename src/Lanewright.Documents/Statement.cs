@@ -5,7 +5,8 @@ using System.Text.Json;
 namespace Lanewright.Documents;
 
 /// <summary>
-/// What a certificate says, for machines: its figures in SI and the record behind them, as JSON on one line. It travels inside
+/// What a certificate says, for machines: its figures in SI and the record behind them, as JSON on one line. It is the same
+/// whatever language, decimal mark, units and paper a reader chose; names of results are English. It travels inside
 /// the PDF and the XML, and is worked out again from the records to see what, if anything, was changed.
 /// </summary>
 public sealed class Statement
@@ -87,7 +88,7 @@ public sealed class Statement
             json.WriteString("kind", certificate.Kind);
             json.WriteString("name", certificate.Name);
             json.WriteBoolean("invented", certificate.Invented);
-            json.WriteString("item", certificate.Item);
+            json.WriteString("item", certificate.Item.ToString());
             json.WriteString("date", certificate.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
             json.WriteString("place", certificate.Place);
             json.WriteString("people", certificate.People);
@@ -104,7 +105,7 @@ public sealed class Statement
             foreach (var result in certificate.Results)
             {
                 json.WriteStartObject();
-                json.WriteString("name", result.Name);
+                json.WriteString("name", result.Name.ToString());
                 json.WriteString("measures", result.Unit.Dimension.ToString());
                 json.WriteNumber("si", result.Value);
                 if (result.Expanded is { } expanded) json.WriteNumber("expanded", expanded);

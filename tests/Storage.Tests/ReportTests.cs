@@ -107,7 +107,7 @@ public sealed class ReportTests(DemoServer server) : IClassFixture<DemoServer>
         var printed = 0;
         foreach (var depot in depots)
         {
-            var cards = await DepotCards.OfAsync(data, depot, "lanewright:", Stop);
+            var cards = await DepotCards.OfAsync(data, depot, "lanewright:", Core.Text.TextCulture.UnitedStates, Stop);
             Assert.Equal((await data.SpreadersAsync(Stop)).InUse.Count(one => one.Record.Depot == depot), cards.Cards.Count + cards.Without.Count);
             using var answer = await server.Client.GetAsync($"office/booklet.pdf?depot={Uri.EscapeDataString(depot)}&paper=letter", Stop);
             Assert.Equal(cards.Cards.Count > 0 ? HttpStatusCode.OK : HttpStatusCode.NotFound, answer.StatusCode);

@@ -156,16 +156,16 @@ public static class RateCard
     private static ReportTable Table(RateSheet sheet, UnitPreferences units, double? most)
     {
         List<ReportColumn> columns = [new(RateHeading(units))];
-        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}")));
+        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}") { IsReading = true }));
         var tested = sheet.Settings.Select(s => (s.Position, s.Delivery)).ToList();
         var rows = sheet.Rates.Select(rate =>
         {
-            List<ReportCell> cells = [RateNumber(rate, units)];
+            List<ReportCell> cells = [ReportCell.Reading(RateNumber(rate, units))];
             foreach (var speed in sheet.Speeds)
             {
                 var delivery = SpreadRate.Delivery(rate, speed, sheet.Lanes);
                 if (!sheet.IsOpen) cells.Add(ReportCell.Said(most is not { } q ? "" : delivery <= q ? "yes" : "too fast"));
-                else if (SpreadRate.Setting(tested, delivery) is { } setting) cells.Add(Short(setting));
+                else if (SpreadRate.Setting(tested, delivery) is { } setting) cells.Add(ReportCell.Reading(Short(setting)));
                 else cells.Add(ReportCell.Said(tested.Count > 0 && delivery > tested[^1].Delivery ? "too fast" : "too slow"));
             }
 
@@ -178,11 +178,11 @@ public static class RateCard
     private static ReportTable Needed(RateSheet sheet, UnitPreferences units)
     {
         List<ReportColumn> columns = [new(RateHeading(units))];
-        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}", Dimension.MassFlow)));
+        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}", Dimension.MassFlow) { IsReading = true }));
         return new("Delivery that each rate and speed needs", columns,
         [
             .. sheet.Rates.Select(rate => (IReadOnlyList<ReportCell>)
-                [RateNumber(rate, units), .. sheet.Speeds.Select(v => (ReportCell)SpreadRate.Delivery(rate, v, sheet.Lanes))]),
+                [ReportCell.Reading(RateNumber(rate, units)), .. sheet.Speeds.Select(v => (ReportCell)SpreadRate.Delivery(rate, v, sheet.Lanes))]),
         ]);
     }
 

@@ -15,6 +15,14 @@ public static class ReportWords
         _ => "stop",
     };
 
+    /// <summary>How a severity is called where it stands in front of a finding.</summary>
+    public static Phrase Label(Severity severity) => severity switch
+    {
+        Severity.Note => "NOTE",
+        Severity.Warn => "WARN",
+        _ => "STOP",
+    };
+
     /// <summary>Machine word of a kind of test.</summary>
     public static string Of(TestKind kind) => kind is TestKind.DropTest ? "drop-test" : "verification";
 

@@ -23,21 +23,21 @@ internal static class BookletCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed, culture, error)?.In(Language.English) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             using var office = new OfficeData(store, TimeProvider.System);
             var name = parsed.GetValue(depot)!;
-            var booklet = await DepotCards.OfAsync(office, name, "lanewright:", stop);
+            var booklet = await DepotCards.OfAsync(office, name, "lanewright:", c, stop);
             foreach (var line in booklet.Without) error.WriteLine(line);
             if (booklet.Cards.Count == 0)
             {
                 var depots = (await office.SpreadersAsync(stop)).InUse.Select(one => one.Record.Depot).Where(one => one.Length > 0).Distinct().Order(StringComparer.Ordinal);
-                error.WriteLine($"--depot: '{Excerpt.Of(name)}' was read; there is no card to print for it. Depots with spreaders: {string.Join(", ", depots)}.");
+                error.WriteLine(c.Say($"--depot: '{Excerpt.Of(name)}' was read; there is no card to print for it. Depots with spreaders: {string.Join(", ", depots)}."));
                 return CommonOptions.CouldNotRead;
             }
 
             var bytes = CabCardPdf.Booklet(booklet.Cards, parsed.GetValue(paper) == "letter" ? CardPaper.Letter : CardPaper.A5, c);
             if (!WholeFile.Write(parsed.GetValue(target)!, bytes, error)) return CommonOptions.CouldNotRead;
-            output.WriteLine($"{parsed.GetValue(target)}: {booklet.Cards.Count} cards of {name}, {bytes.Length / 1024} kB");
+            output.WriteLine(c.Say($"{parsed.GetValue(target)}: {booklet.Cards.Count} card of {name}, {bytes.Length / 1024} kB|{parsed.GetValue(target)}: {booklet.Cards.Count} cards of {name}, {bytes.Length / 1024} kB"));
             return CommonOptions.Answered;
         }, stop, Opening.Existing));
         return command;

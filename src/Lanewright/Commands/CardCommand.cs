@@ -32,7 +32,7 @@ internal static class CardCommand
             var tree = SheetFile.Read(name);
             if (Calibration.KindOf(tree) is not { } kind || kind != RateCard.Kind)
             {
-                error.WriteLine($"{Excerpt.Of(name, 200)}: the sheet of a rate card was expected (kind: rate-card).");
+                error.WriteLine(c.Say($"{Excerpt.Of(name, 200)}: the sheet of a rate card was expected (kind: rate-card)."));
                 return CommonOptions.CouldNotRead;
             }
 
@@ -44,7 +44,7 @@ internal static class CardCommand
             CommonOptions.Print(FindingLines.Of(findings, show), error);
             if (!report.Usable || report.Card is not { } card)
             {
-                error.WriteLine("No card was written: what says STOP must be cleared first.");
+                error.WriteLine(show.Say("No card was written: what says STOP must be cleared first."));
                 return CommonOptions.DoNotUse;
             }
 
@@ -57,9 +57,9 @@ internal static class CardCommand
     {
         try
         {
-            var bytes = CabCardPdf.Draw(card, paper, show.Culture.In(Language.English), show.Units);
+            var bytes = CabCardPdf.Draw(card, paper, show.Culture, show.Units);
             if (!WholeFile.Write(target, bytes, error)) return CommonOptions.CouldNotRead;
-            output.WriteLine($"{target}: the card of spreader {card.Spreader}, {bytes.Length / 1024} kB");
+            output.WriteLine(show.Say($"{target}: the card of spreader {card.Spreader}, {bytes.Length / 1024} kB"));
             return CommonOptions.Answered;
         }
         catch (ArgumentException wrong)

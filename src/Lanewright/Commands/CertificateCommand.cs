@@ -36,7 +36,7 @@ internal static class CertificateCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
-            if (CommonOptions.CultureOf(parsed, culture, error)?.In(Language.English) is not { } c) return CommonOptions.CouldNotRead;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } u) return CommonOptions.CouldNotRead;
             var facts = new YardFacts
             {
@@ -45,14 +45,14 @@ internal static class CertificateCommand
             };
             if (facts.Country.Length > 0 && !(facts.Country.Length == 2 && facts.Country.All(char.IsAsciiLetter)))
             {
-                error.WriteLine($"--country: '{Excerpt.Of(facts.Country)}' was read; two letters of ISO 3166-1 were expected, such as US.");
+                error.WriteLine(c.Say($"--country: '{Excerpt.Of(facts.Country)}' was read; two letters of ISO 3166-1 were expected, such as US."));
                 return CommonOptions.CouldNotRead;
             }
 
             var to = parsed.GetValue(target)!;
             if (Path.GetExtension(to).ToUpperInvariant() is not (".PDF" or ".XML"))
             {
-                error.WriteLine($"--out: '{Excerpt.Of(to, 200)}' was read; a name that ends in .pdf or .xml was expected.");
+                error.WriteLine(c.Say($"--out: '{Excerpt.Of(to, 200)}' was read; a name that ends in .pdf or .xml was expected."));
                 return CommonOptions.CouldNotRead;
             }
 
@@ -66,7 +66,7 @@ internal static class CertificateCommand
             CommonOptions.Print(FindingLines.Of(made.Findings, show), error);
             if (made.Certificate is not { } certificate)
             {
-                error.WriteLine(made.Refusal);
+                error.WriteLine(c.Say(made.Refusal!));
                 return CommonOptions.DoNotUse;
             }
 
@@ -75,8 +75,8 @@ internal static class CertificateCommand
                 ? SealedFiles.Xml(certificate, key)
                 : SealedFiles.Pdf(certificate, parsed.GetValue(paper) == "a4" ? Paper.A4 : Paper.Letter, key);
             if (!WholeFile.Write(to, bytes, error)) return CommonOptions.CouldNotRead;
-            output.WriteLine($"{to}: {certificate.Title.ToLowerInvariant()} {certificate.Number} of {certificate.Item}, {bytes.Length / 1024} kB");
-            output.WriteLine(key is null ? "Not sealed: name the records with --data to seal it with the yard's key." : $"Sealed with the key {key.Fingerprint}");
+            output.WriteLine(c.Say($"{to}: {certificate.Title.ToLowerInvariant()} {certificate.Number} of {certificate.Item}, {bytes.Length / 1024} kB"));
+            output.WriteLine(c.Say(key is null ? "Not sealed: name the records with --data to seal it with the yard's key." : (Phrase)$"Sealed with the key {key.Fingerprint}"));
             return CommonOptions.Answered;
         }));
         return command;

@@ -1,4 +1,5 @@
 using Lanewright.Core.Calibrations;
+using Lanewright.Core.Text;
 using Lanewright.Documents;
 using Lanewright.Storage;
 using Lanewright.Storage.Folding;
@@ -14,8 +15,9 @@ internal sealed record DepotCards(IReadOnlyList<BookletCard> Cards, IReadOnlyLis
     /// <param name="data">The records.</param>
     /// <param name="depot">Name of the depot.</param>
     /// <param name="address">What stands before a test's identity in the code on its card.</param>
+    /// <param name="culture">Language of the sentences.</param>
     /// <param name="stop">Ends the work.</param>
-    internal static async Task<DepotCards> OfAsync(OfficeData data, string depot, string address, CancellationToken stop)
+    internal static async Task<DepotCards> OfAsync(OfficeData data, string depot, string address, TextCulture culture, CancellationToken stop)
     {
         List<BookletCard> cards = [];
         List<string> without = [];
@@ -23,7 +25,7 @@ internal sealed record DepotCards(IReadOnlyList<BookletCard> Cards, IReadOnlyLis
         {
             if (!string.Equals(spreader.Record.Depot, depot, StringComparison.OrdinalIgnoreCase)) continue;
             if (await LatestAsync(data.Store, spreader.Id, address, stop) is { } card) cards.Add(card);
-            else without.Add($"{spreader.Number}: no rate card that can be used.");
+            else without.Add(culture.Say($"{spreader.Number}: no rate card that can be used."));
         }
 
         return new(cards, without);

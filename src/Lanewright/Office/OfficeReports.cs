@@ -1,5 +1,6 @@
 using Lanewright.Core.Register;
 using Lanewright.Core.Season;
+using Lanewright.Core.Text;
 using Lanewright.Documents;
 using Lanewright.Storage;
 using Lanewright.Storage.Records;
@@ -11,13 +12,15 @@ internal sealed class OfficeReports(OfficeData data)
 {
     private static readonly ReportSheetCell None = "";
 
-    /// <summary>The reports there are: word and title.</summary>
-    internal static IReadOnlyList<(string Word, string Title)> All { get; } =
+    private static readonly IReadOnlyList<(string Word, Phrase Title)> Known =
     [
         ("fleet", "Fleet status"), ("due", "Due list"), ("season", "Season's calibrations"), ("before-after", "Before and after by spreader"),
         ("saved", "What calibration saved"),
         ("scales", "Use of the scales"),
     ];
+
+    /// <summary>The reports there are: word and title.</summary>
+    internal static IReadOnlyList<(string Word, string Title)> All => [.. Known.Select(report => (report.Word, Say(report.Title)))];
 
     /// <summary>A report; null when there is none of this word.</summary>
     internal async Task<ReportSheet?> MakeAsync(string word, CancellationToken stop)
@@ -34,15 +37,17 @@ internal sealed class OfficeReports(OfficeData data)
             _ => null,
         };
         // A yard that keeps practice beside its own records must not take one for the other.
-        return report is not null && await data.Store.AnyInventedAsync(stop)
-            ? report with { About = report.About + " The records hold invented data, made up for practice or demonstration." }
+        if (report is null) return null;
+        report = report with { Culture = OfficeText.Culture };
+        return await data.Store.AnyInventedAsync(stop)
+            ? report with { About = $"{report.About} {Say("The records hold invented data, made up for practice or demonstration.")}" }
             : report;
     }
 
     private static ReportSheet Fleet(string title, SpreaderState state) => new(
-        "fleet", title, $"Every spreader in use on {OfficeText.Day(state.Day)}, with its latest adopted drop test.",
+        "fleet", title, Say($"Every spreader in use on {OfficeText.Day(state.Day)}, with its latest adopted drop test."),
         [
-            new("Number"), new("Depot"), new("Body"), new("Metering"), new("Material"), new("Constant"), new("Known to, %", true), new("Calibrated"), new("Due"),
+            Column("Number"), Column("Depot"), Column("Body"), Column("Metering"), Column("Material"), Column("Constant"), Column("Known to, %", true), Column("Calibrated"), Column("Due"),
         ],
         [
             .. state.InUse.Select(one => (IReadOnlyList<ReportSheetCell>)
@@ -54,8 +59,9 @@ internal sealed class OfficeReports(OfficeData data)
         ]);
 
     private static ReportSheet Due(string title, SpreaderState state) => new(
-        "due", title, $"Spreaders to calibrate on {OfficeText.Day(state.Day)}, the dearest to wait for first. The errors to reckon with are rules of thumb.",
-        [new("Number"), new("Depot"), new("Why"), new("Error to reckon with, %", true), new("In a season, t", true), new("Cost of waiting", true)],
+        "due", title,
+        Say($"Spreaders to calibrate on {OfficeText.Day(state.Day)}, the dearest to wait for first. The errors to reckon with are rules of thumb."),
+        [Column("Number"), Column("Depot"), Column("Why"), Column("Error to reckon with, %", true), Column("In a season, t", true), Column("Cost of waiting", true)],
         [
             .. state.Due.Select(one => (IReadOnlyList<ReportSheetCell>)
             [
@@ -77,17 +83,17 @@ internal sealed class OfficeReports(OfficeData data)
             var calibrated = depot.Count(one => OfficeText.ReadDay(one.Latest?.Date ?? "") >= start);
             return (IReadOnlyList<ReportSheetCell>)
             [
-                depot.Key.Length > 0 ? depot.Key : "no depot", Count(depot.Count()), Count(calibrated), Percent((double)calibrated / depot.Count()),
+                depot.Key.Length > 0 ? depot.Key : Say("no depot"), Count(depot.Count()), Count(calibrated), Percent((double)calibrated / depot.Count()),
                 Count(depot.Count(one => one.Due is not null)), Count(own.Count),
                 Count(checks.Count(check => check.Conformity == "pass")), Count(checks.Count(check => check.Conformity == "fail")),
                 Count(checks.Count(check => check.Conformity == "cannot-tell")),
             ];
         });
         return new(
-            "season", title, $"By depot, since the season's start on {OfficeText.Day(start)}. Calibrated: with a drop test adopted since then.",
+            "season", title, Say($"By depot, since the season's start on {OfficeText.Day(start)}. Calibrated: with a drop test adopted since then."),
             [
-                new("Depot"), new("Spreaders", true), new("Calibrated", true), new("Calibrated, %", true), new("Due", true), new("Tests", true),
-                new("Checks passed", true), new("Checks failed", true), new("Checks open", true),
+                Column("Depot"), Column("Spreaders", true), Column("Calibrated", true), Column("Calibrated, %", true), Column("Due", true), Column("Tests", true),
+                Column("Checks passed", true), Column("Checks failed", true), Column("Checks open", true),
             ],
             [.. rows]);
     }
@@ -107,17 +113,17 @@ internal sealed class OfficeReports(OfficeData data)
             var left = after is { Results: [var first, ..] } ? first : null;
             rows.Add(
             [
-                one.Number, one.Record.Depot, before.Test.Date, Percent(found?.Share), Percent(found?.ShareExpanded), found?.Conformity ?? "", before.Test.Keyed ?? "",
-                after?.Test.Date ?? "", Percent(left?.Share), Percent(left?.ShareExpanded), left?.Conformity ?? "",
+                one.Number, one.Record.Depot, before.Test.Date, Percent(found?.Share), Percent(found?.ShareExpanded), Verdict(found?.Conformity), before.Test.Keyed ?? "",
+                after?.Test.Date ?? "", Percent(left?.Share), Percent(left?.ShareExpanded), Verdict(left?.Conformity),
             ]);
         }
 
         return new(
             "before-after", title,
-            $"What each spreader delivered of what was asked before its calibration adopted since {OfficeText.Day(start)}, and in the latest check after it.",
+            Say($"What each spreader delivered of what was asked before its calibration adopted since {OfficeText.Day(start)}, and in the latest check after it."),
             [
-                new("Number"), new("Depot"), new("Calibrated"), new("Delivered before, %", true), new("± before, %", true), new("Verdict before"), new("Keyed in"),
-                new("Checked"), new("Delivered after, %", true), new("± after, %", true), new("Verdict after"),
+                Column("Number"), Column("Depot"), Column("Calibrated"), Column("Delivered before, %", true), Column("± before, %", true), Column("Verdict before"), Column("Keyed in"),
+                Column("Checked"), Column("Delivered after, %", true), Column("± after, %", true), Column("Verdict after"),
             ],
             rows);
     }
@@ -146,21 +152,22 @@ internal sealed class OfficeReports(OfficeData data)
             (mass, money, chloride) = (mass + saved, money + (cost ?? 0), chloride + salt);
             rows.Add(
             [
-                one.Number, one.Record.Depot, Percent(found), left is null ? "100 assumed" : Percent(left), Tonnes(asked.Si), Tonnes(saved), Tonnes(salt),
+                one.Number, one.Record.Depot, Percent(found), left is null ? Say("100 assumed") : Percent(left), Tonnes(asked.Si), Tonnes(saved), Tonnes(salt),
                 cost is { } amount ? new(OfficeText.Money(amount), amount) : None,
             ]);
         }
 
-        rows.Add(["all", None, None, None, None, Tonnes(mass), Tonnes(chloride), new(OfficeText.Money(money), money)]);
+        rows.Add([Say("all"), None, None, None, None, Tonnes(mass), Tonnes(chloride), new(OfficeText.Money(money), money)]);
         return new(
             "saved", title,
-            $"Against going on as found, for spreaders with a drop test adopted since {OfficeText.Day(start)}. Assumed: what is asked in a season is the mass in the "
-            + "spreader's record; without the calibration it would have delivered the share found before all season; since then it delivers the share of its latest "
-            + "check, or all that is asked where there is none; salt is pure, dry sodium chloride, 60.66 % of it chloride; prices are those of today. "
-            + "Negative: it had put down too little, and now puts down more.",
+            Say(
+                $"Against going on as found, for spreaders with a drop test adopted since {OfficeText.Day(start)}. Assumed: what is asked in a season is the mass in the "
+                + $"spreader's record; without the calibration it would have delivered the share found before all season; since then it delivers the share of its latest "
+                + $"check, or all that is asked where there is none; salt is pure, dry sodium chloride, 60.66 % of it chloride; prices are those of today. "
+                + $"Negative: it had put down too little, and now puts down more."),
             [
-                new("Number"), new("Depot"), new("Delivered before, %", true), new("Delivered after, %", true), new("Asked in a season, t", true), new("Saved, t", true),
-                new("Chloride saved, t", true), new("Saved, money", true),
+                Column("Number"), Column("Depot"), Column("Delivered before, %", true), Column("Delivered after, %", true), Column("Asked in a season, t", true), Column("Saved, t", true),
+                Column("Chloride saved, t", true), Column("Saved, money", true),
             ],
             rows);
     }
@@ -174,12 +181,12 @@ internal sealed class OfficeReports(OfficeData data)
         var rows = known.Where(row => !row.Item.Retired || uses.ContainsKey(row.Texts.GetValueOrDefault("id", ""))).Select(row => Row(
             row.Texts.GetValueOrDefault("id", ""), row.Texts.GetValueOrDefault("depot", ""), row.Texts.GetValueOrDefault("kind", ""), row.Texts.GetValueOrDefault("verified", "")));
         var others = uses.Keys.Except(known.Select(row => row.Texts.GetValueOrDefault("id", "")), StringComparer.Ordinal).Order(StringComparer.Ordinal)
-            .Select(name => Row(name, "not in the register", "", ""));
+            .Select(name => Row(name, Say("not in the register"), "", ""));
         return new(
-            "scales", title, $"Tests and checks decided or open since {OfficeText.Day(start)}, by the scale that weighed them.",
+            "scales", title, Say($"Tests and checks decided or open since {OfficeText.Day(start)}, by the scale that weighed them."),
             [
-                new("Scale"), new("Depot"), new("Kind"), new("Last verified"), new("Tests", true), new("First use"), new("Last use"),
-                new("Days from verification to last use", true),
+                Column("Scale"), Column("Depot"), Column("Kind"), Column("Last verified"), Column("Tests", true), Column("First use"), Column("Last use"),
+                Column("Days from verification to last use", true),
             ],
             [.. rows, .. others]);
 
@@ -195,10 +202,22 @@ internal sealed class OfficeReports(OfficeData data)
         }
     }
 
+    private static string Say(Phrase phrase) => OfficeText.Say(phrase);
+
+    private static ReportSheetColumn Column(Phrase heading, bool isNumber = false) => new(Say(heading), isNumber);
+
+    private static string Verdict(string? word) => word switch
+    {
+        "pass" => Say("pass"),
+        "fail" => Say("fail"),
+        "cannot-tell" => Say("cannot tell"),
+        _ => "",
+    };
+
     private static DateTimeOffset Decided(ListedTest test) => test.Test.DecidedAt ?? test.Test.BegunAt;
 
     private static ReportSheetCell Tonnes(double kilograms) =>
-        new(Core.Text.QuantityText.WriteNumber(kilograms / 1000, OfficeText.Culture, Core.Text.NumberForm.Decimals(1)), kilograms / 1000);
+        new(QuantityText.WriteNumber(kilograms / 1000, OfficeText.Culture, NumberForm.Decimals(1)), kilograms / 1000);
 
     private static ReportSheetCell Count(int count) => new(OfficeText.Count(count), count);
 

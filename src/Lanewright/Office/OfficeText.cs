@@ -14,6 +14,16 @@ internal static class OfficeText
     /// <summary>Numbers and words of the request that is being answered.</summary>
     internal static TextCulture Culture => OfficeLanguage.Current;
 
+    /// <summary>
+    /// The language of the request with the decimal mark of those who read it: a certificate or a card leaves the office.
+    /// </summary>
+    internal static TextCulture Papers => Culture.Language.Code switch
+    {
+        "fr" => TextCulture.French,
+        "fi" => TextCulture.Finnish,
+        _ => Culture,
+    };
+
     /// <summary>A text of the code in the language of the request.</summary>
     internal static string Say(Phrase phrase) => Culture.Say(phrase);
 

@@ -58,8 +58,8 @@ internal sealed class ReportPages(OfficeData data)
     {
         if (paper is not (null or "a5" or "letter")) return Problems.Answer(400, new EntryProblem("paper", paper, "a5 or letter"));
         var address = $"{context.Request.Scheme}://{context.Request.Host}/office/tests/";
-        var booklet = await DepotCards.OfAsync(data, depot, address, context.RequestAborted);
+        var booklet = await DepotCards.OfAsync(data, depot, address, OfficeText.Culture, context.RequestAborted);
         if (booklet.Cards.Count == 0) return Problems.Answer(404, $"There is no card to print for '{Core.Text.Excerpt.Of(depot)}'.", string.Join(' ', booklet.Without));
-        return Results.Bytes(CabCardPdf.Booklet(booklet.Cards, paper == "letter" ? CardPaper.Letter : CardPaper.A5, OfficeText.Culture.In(Core.Text.Language.English)), "application/pdf");
+        return Results.Bytes(CabCardPdf.Booklet(booklet.Cards, paper == "letter" ? CardPaper.Letter : CardPaper.A5, OfficeText.Papers), "application/pdf");
     }
 }

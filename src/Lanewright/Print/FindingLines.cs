@@ -11,7 +11,7 @@ internal static class FindingLines
     {
         foreach (var finding in findings)
         {
-            var label = show.Say(Label(finding.Severity)).PadRight(5);
+            var label = show.Say(ReportWords.Label(finding.Severity)).PadRight(5);
             var message = FindingText.Message(finding, show.Culture, show.Units);
             foreach (var line in Wrapped.Lines($"  {label} ", message)) yield return line;
             foreach (var line in Wrapped.Lines(new string(' ', label.Length + 3), FindingText.Action(finding, show.Culture, show.Units)))
@@ -20,12 +20,4 @@ internal static class FindingLines
             yield return new string(' ', label.Length + 3) + (place.Length == 0 ? $"({finding.Code})" : $"({place}: {finding.Code})");
         }
     }
-
-    /// <summary>How a severity is called where it stands in front of a finding.</summary>
-    internal static Phrase Label(Severity severity) => severity switch
-    {
-        Severity.Note => "NOTE",
-        Severity.Warn => "WARN",
-        _ => "STOP",
-    };
 }

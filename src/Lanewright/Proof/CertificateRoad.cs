@@ -2,6 +2,7 @@ using Lanewright.Core.Calibrations;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 using Lanewright.Documents;
 
 namespace Lanewright.Proof;
@@ -10,7 +11,7 @@ namespace Lanewright.Proof;
 /// <param name="Certificate">The certificate; null when there is none.</param>
 /// <param name="Findings">What was found in reading and computing.</param>
 /// <param name="Refusal">Why there is none; null when there is one.</param>
-internal sealed record MadeCertificate(Certificate? Certificate, IReadOnlyList<Finding> Findings, string? Refusal)
+internal sealed record MadeCertificate(Certificate? Certificate, IReadOnlyList<Finding> Findings, Phrase? Refusal)
 {
     /// <summary>Whether the sheet could be read at all.</summary>
     internal bool IsRead { get; init; } = true;

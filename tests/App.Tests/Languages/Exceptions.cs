@@ -38,12 +38,15 @@ internal static partial class Exceptions
         [" or "] = "takes the English word apart, which is the same in every language",
         [" does not measure "] = "message for programmers",
         ["The value has no finite number in "] = "message for programmers",
+        ["Liberation Sans"] = "the name of a font",
+        ["III L"] = "the name of a class of scales",
+        ["yyyy-MM-dd HH:mm 'UTC'"] = "the pattern of a moment",
         ["wanted "] = "the name given to an entry without one",
     };
 
     /// <summary>Parts whose every text goes through the tables. The other parts still speak English where a text is no
     /// phrase yet; docs/guide/languages.md lists them.</summary>
-    private static readonly string[] Covered = ["Lanewright.Core.", "Lanewright.Print."];
+    private static readonly string[] Covered = ["Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Print."];
 
     /// <summary>Parts of those that still speak English only.</summary>
     private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Charts.DriftPicture"];
