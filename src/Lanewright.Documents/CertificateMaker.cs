@@ -55,7 +55,7 @@ public static class CertificateMaker
             Results = [.. report.Results.SelectMany(result => ResultsOf(sheet, result, words))],
             Conformity = ConformityOf(sheet, report, context, words),
             Lines = facts.Meaning(report),
-            Tables = [.. report.Results.Select(facts.Runs)],
+            Tables = report.Results.Count > 0 ? [facts.Runs(report.Results)] : [],
             Pictures = [.. report.Results.SelectMany((result, i) => new[]
             {
                 RunsPicture.Svg(result, $"runs{i}", context.Culture), BudgetPicture.Svg(result, $"budget{i}", context.Culture),
@@ -192,9 +192,10 @@ public static class CertificateMaker
         ];
     }
 
+    // What holds for several settings is said once.
     private static List<string> DeviationsOf(IReadOnlyList<Finding> findings, CertificateWords words) =>
     [
         .. findings.OrderByDescending(finding => finding.Severity).Select(finding =>
-            $"{words.Say(ReportWords.Label(finding.Severity))} {FindingText.Message(finding, words.Culture, words.Units)} ({finding.Code})"),
+            $"{words.Say(ReportWords.Label(finding.Severity))} {FindingText.Message(finding, words.Culture, words.Units)} ({finding.Code})").Distinct(),
     ];
 }

@@ -38,7 +38,7 @@ public static class CertificatePdf
         [
             (c.Say("Number"), certificate.Number), (c.Say("Issued"), Moment(context.Issued)),
             (c.Say("Carried out by"), Joined(Or(context.Yard.Name, c), context.Yard.Address)),
-            (c.Say("For"), context.Yard.Customer.Length > 0 ? context.Yard.Customer : c.Say("the same")),
+            (c.Say("For"), context.Yard.Customer.Length > 0 ? context.Yard.Customer : c.Say("the yard itself")),
             (c.Say("Place of the work"), Or(certificate.Place, c)),
             (c.Say("Day of the work"), Day(certificate.Date) + (context.Zone.Length > 0 ? $" ({context.Zone})" : "")),
             (c.Say("Persons"), Or(certificate.People, c)), (c.Say("Named"), certificate.Name),

@@ -79,21 +79,27 @@ internal sealed class DropTestFacts(TestSheet sheet, CertificateWords words)
         return lines;
     }
 
-    internal CertificateTable Runs(TestResult result)
+    /// <summary>The runs behind the results, with their settings where there are several.</summary>
+    internal CertificateTable Runs(IReadOnlyList<TestResult> results)
     {
         var mass = words.Units[Dimension.Mass];
+        var several = results.Any(result => result.Setting.Length > 0);
+        IEnumerable<string> setting = several ? [words.Say("Setting")] : [];
         return new(
-            words.Say(result.Setting.Length > 0 ? (Phrase)$"Runs at setting {result.Setting}" : "Runs"),
+            words.Say("Runs"),
             [
-                words.Say("Run"), words.Say($"Net, {words.Symbol(mass)}"), words.Say($"Ratio, {words.Symbol(result.Unit)}"),
+                .. setting, words.Say("Run"), words.Say($"Net, {words.Symbol(mass)}"), words.Say($"Ratio, {words.Symbol(results[0].Unit)}"),
                 words.Say("Off the result"), words.Say("Own standard uncertainty"),
             ],
-            [.. result.Runs.Select(run => (IReadOnlyList<string>)
             [
-                run.Id, QuantityText.WriteTogether(run.Net.Value, run.Net.StandardUncertainty, mass, words.Culture).Value,
-                words.Number(run.Ratio, result.Unit), words.Signed(run.Deviation), words.Percent(run.OwnUncertainty),
-            ])],
-            [false, true, true, true, true]);
+                .. results.SelectMany(result => result.Runs.Select(run => (IReadOnlyList<string>)
+                [
+                    .. setting.Select(_ => result.Setting), run.Id,
+                    QuantityText.WriteTogether(run.Net.Value, run.Net.StandardUncertainty, mass, words.Culture).Value,
+                    words.Number(run.Ratio, result.Unit), words.Signed(run.Deviation), words.Percent(run.OwnUncertainty),
+                ])),
+            ],
+            [.. setting.Select(_ => false), false, true, true, true, true]);
     }
 
     private string Range(IEnumerable<double?> values, Unit unit)

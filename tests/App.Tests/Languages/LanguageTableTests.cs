@@ -71,7 +71,11 @@ public sealed partial class LanguageTableTests
     // Equal in the languages and right so.
     private static readonly HashSet<string> Same = new(StringComparer.Ordinal) { "yes, no" };
 
-    private static IReadOnlyDictionary<string, string> TableOf(string code) => Language.All.Single(language => language.Code == code).Table;
+    private static IReadOnlyDictionary<string, string> TableOf(string code)
+    {
+        Spoken.BringTables();
+        return Language.All.Single(language => language.Code == code).Table;
+    }
 
     private static readonly HashSet<string> Literally = [.. Spoken.All.Select(literal => literal.Text)];
 

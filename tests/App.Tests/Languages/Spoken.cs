@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using Lanewright.Core.Calibrations;
 using Lanewright.Core.Catalogue;
@@ -13,10 +14,15 @@ namespace Lanewright.App.Tests.Languages;
 /// <summary>Every text that people see, gathered from the compiled code, the catalogues and the yard's modules.</summary>
 internal static partial class Spoken
 {
-    private static readonly Lazy<IReadOnlyList<Literal>> Found = new(() =>
-    [
-        .. new[] { typeof(Finding), typeof(Certificate), typeof(LogProfile), typeof(SheetFile) }.SelectMany(type => Literals.Of(type.Assembly.Location)),
-    ]);
+    private static readonly Type[] OfEachAssembly = [typeof(Finding), typeof(Certificate), typeof(LogProfile), typeof(SheetFile)];
+
+    private static readonly Lazy<IReadOnlyList<Literal>> Found = new(() => [.. OfEachAssembly.SelectMany(type => Literals.Of(type.Assembly.Location))]);
+
+    /// <summary>Lets every assembly bring its tables, which it does when it is first used.</summary>
+    public static void BringTables()
+    {
+        foreach (var type in OfEachAssembly) RuntimeHelpers.RunModuleConstructor(type.Module.ModuleHandle);
+    }
 
     public static IReadOnlyList<Literal> All => Found.Value;
 
