@@ -1,5 +1,5 @@
 // @ts-check
-// Says whether this browser can keep the pages for work without a network.
+// Says whether this browser can keep the pages for work without a network. The page holds the words, in its language.
 
 const secure = window.isSecureContext;
 const worker = 'serviceWorker' in navigator;
@@ -7,20 +7,20 @@ const store = 'indexedDB' in window;
 const ready = /** @type {HTMLElement} */ (document.getElementById('ready'));
 const why = /** @type {HTMLElement} */ (document.getElementById('why'));
 
-/** @param {string} text */
-const say = (text) => {
+/** @param {string} name */
+const say = (name) => {
   const item = document.createElement('li');
-  item.textContent = text;
+  item.textContent = why.dataset[name] ?? '';
   why.append(item);
 };
 
-ready.textContent = secure && worker && store ? 'Offline ready: yes' : 'Offline ready: no';
-if (!secure) say('The connection is not trusted. Open the address that begins with https, and install the certificate first.');
-if (secure && !worker) say('This browser keeps no pages. Private windows and some built-in browsers do not; open it in Safari or Chrome.');
-if (!store) say('This browser keeps no data. Leave the private window.');
+ready.textContent = (secure && worker && store ? ready.dataset.yes : ready.dataset.no) ?? '';
+if (!secure) say('untrusted');
+if (secure && !worker) say('noPages');
+if (!store) say('noStore');
 if (secure && worker && store) {
   // A browser that let somebody click through a certificate warning still refuses to keep pages; only trying tells.
   navigator.serviceWorker.getRegistration('/yard/').then(
-    (found) => say(found ? 'The pages are kept on this device.' : 'The pages are kept as soon as the yard has been opened once.'),
-    () => { ready.textContent = 'Offline ready: no'; say('The browser does not trust the certificate. Install it first.'); });
+    (found) => say(found ? 'kept' : 'later'),
+    () => { ready.textContent = ready.dataset.no ?? ''; say('refused'); });
 }

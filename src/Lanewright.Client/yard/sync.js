@@ -1,7 +1,7 @@
 // Brings what this device wrote to the server, and what the server has to this device. Nothing leaves the device before the
 // server has confirmed it, and sending again is harmless.
 import { changed, count, isFull, onChange, remember, yard } from './yard.js';
-import { t } from './words.js';
+import { language, t } from './words.js';
 
 const MOST = 200;
 const MOST_CHARACTERS = 700_000;
@@ -172,7 +172,7 @@ export async function fetchTest(id) {
 
 /** Asks the server; throws with words for the person when something else answers or it refuses. */
 export async function call(path, { method = 'GET', body = undefined, type = 'application/json', take = [] } = {}) {
-  const headers = { 'x-lanewright-page': pageVersion, ...(body === undefined ? {} : { 'content-type': type }) };
+  const headers = { 'x-lanewright-page': pageVersion, 'x-lanewright-language': language, ...(body === undefined ? {} : { 'content-type': type }) };
   const answer = await fetch(path, { method, body, headers, cache: 'no-store', credentials: 'same-origin', redirect: 'error' });
   const isOurs = answer.headers.has('x-lanewright');
   const parsed = await answer.json().catch(() => null);

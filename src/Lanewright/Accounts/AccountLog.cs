@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Accounts;
 
@@ -29,6 +30,35 @@ internal sealed class AccountLog(AccountsContext data, TimeProvider clock)
     /// <summary>The latest events, newest first.</summary>
     internal async Task<IReadOnlyList<AccountEvent>> LatestAsync(int most, CancellationToken stop) =>
         await data.Log.AsNoTracking().OrderByDescending(one => one.Id).Take(most).ToListAsync(stop);
+
+    /// <summary>What happened, which is kept in English, in the reader's language.</summary>
+    internal static string Said(string what) => what switch
+    {
+        "signed in" => Say("signed in"),
+        "signed out" => Say("signed out"),
+        "signed out everywhere" => Say("signed out everywhere"),
+        "disabled" => Say("disabled"),
+        "enabled" => Say("enabled"),
+        "token withdrawn" => Say("token withdrawn"),
+        "sign-in refused: no such account" => Say("sign-in refused: no such account"),
+        "sign-in refused: locked" => Say("sign-in refused: locked"),
+        "sign-in refused: wrong password" => Say("sign-in refused: wrong password"),
+        "sign-in refused: disabled" => Say("sign-in refused: disabled"),
+        "locked after wrong passwords" => Say("locked after wrong passwords"),
+        "pairing refused: wrong or old code" => Say("pairing refused: wrong or old code"),
+        "a code for a supervisor was printed" => Say("a code for a supervisor was printed"),
+        _ => WithRole(what.Split(' ')) ?? what,
+    };
+
+    private static string? WithRole(string[] words) => words switch
+    {
+        ["invited", "as", var role] => Say($"invited as {Role(role)}"),
+        ["paired", "as", var role] => Say($"paired as {Role(role)}"),
+        ["paired", "anew", "as", var role] => Say($"paired anew as {Role(role)}"),
+        ["role", "changed", "from", var before, "to", var after] => Say($"role changed from {Role(before)} to {Role(after)}"),
+        ["token", "made", "as", var role, "for", var days, "days"] => Say($"token made as {Role(role)} for {days} days"),
+        _ => null,
+    };
 
     // What somebody typed as a name may be anything.
     private static string Shown(string person)

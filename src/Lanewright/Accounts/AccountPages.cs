@@ -1,10 +1,12 @@
 using Lanewright.Accounts.Pages;
 using Lanewright.Core.Register;
+using Lanewright.Core.Text;
 using Lanewright.Host;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http.HttpResults;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Accounts;
 
@@ -23,7 +25,7 @@ internal static class AccountPages
             Page<SignInPage>(200, new() { ["Token"] = Proof(context), ["Return"] = @return ?? "" }));
         app.MapPost("/sign-in", context => SignIn(context).Send(context)).RequireRateLimiting(SendingLimits.SignInPolicy);
         app.MapGet("/sign-out", (HttpContext context) => Actors.Of(context) is { } actor
-            ? Page<SignOutPage>(200, new() { ["Token"] = Proof(context), ["Person"] = actor.Person, ["Role"] = Rights.Word(actor.Role) })
+            ? Page<SignOutPage>(200, new() { ["Token"] = Proof(context), ["Person"] = actor.Person, ["Word"] = Rights.Word(actor.Role) })
             : Results.Redirect("/sign-in"));
         app.MapPost("/sign-out", context => SignOut(context).Send(context));
         app.MapGet("/pair", (HttpContext context) => Page<PairPage>(200, new() { ["Token"] = Proof(context) }));
@@ -31,8 +33,8 @@ internal static class AccountPages
     }
 
     /// <summary>A page with one thing to say.</summary>
-    internal static IResult Notice(int status, string title, string text) =>
-        Page<NoticePage>(status, new() { ["Title"] = title, ["Text"] = text });
+    internal static IResult Notice(int status, Phrase title, Phrase text) =>
+        Page<NoticePage>(status, new() { ["Title"] = Say(title), ["Text"] = Say(text) });
 
     /// <summary>A page.</summary>
     internal static IResult Page<T>(int status, Dictionary<string, object?> parameters)
@@ -85,10 +87,10 @@ internal static class AccountPages
         string name = form["name"].ToString().Trim(), code = form["code"].ToString(), password = form["password"].ToString();
         var wrong = new List<(string Field, string What)>();
         if (name.Length is 0 or > AccountsDesk.LongestName || name.Any(char.IsControl) || ApiTokens.LooksLike(name))
-            wrong.Add(("name", $"Name: 1 to {AccountsDesk.LongestName} characters were expected, not ending in{ApiTokens.Mark}."));
-        if (PairingCodes.Clean(code).Length == 0) wrong.Add(("code", "Code: nothing was read; 16 letters and digits were expected."));
+            wrong.Add(("name", Say($"Name: 1 to {AccountsDesk.LongestName} characters were expected, not ending in “{ApiTokens.Mark.Trim()}”.")));
+        if (PairingCodes.Clean(code).Length == 0) wrong.Add(("code", Say("Code: nothing was read; 16 letters and digits were expected.")));
         if (PasswordRules.Fault(name, password) is { } fault) wrong.Add(("password", fault));
-        else if (form["again"] != password) wrong.Add(("again", "The two passwords are not the same. Type both again."));
+        else if (form["again"] != password) wrong.Add(("again", Say("The two passwords are not the same. Type both again.")));
         if (wrong.Count == 0)
         {
             var desk = context.RequestServices.GetRequiredService<AccountsDesk>();

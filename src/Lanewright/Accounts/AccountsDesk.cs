@@ -1,5 +1,6 @@
 using Lanewright.Core.Register;
 using Lanewright.Host;
+using Lanewright.Office;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 
@@ -30,12 +31,12 @@ internal sealed class AccountsDesk(
             if (await codes.FindAsync(code, name, stop) is not { } found)
             {
                 await log.AddAsync(name, "pairing refused: wrong or old code", address: address);
-                return new(null, "This code is not valid for this name: it may be misspelt, used already, or too old. Ask for a new one.");
+                return new(null, OfficeText.Say("This code is not valid for this name: it may be misspelt, used already, or too old. Ask for a new one."));
             }
 
             // The invited name as the supervisor wrote it, since entries bear it.
             name = found.Person ?? name;
-            if (!await codes.UseAsync(found, stop)) return new(null, "This code was used this very moment. Ask for a new one.");
+            if (!await codes.UseAsync(found, stop)) return new(null, OfficeText.Say("This code was used this very moment. Ask for a new one."));
             var account = await users.FindByNameAsync(name);
             var isNew = account is null;
             account ??= new() { UserName = name };
@@ -86,7 +87,7 @@ internal sealed class AccountsDesk(
             account.Role = role;
             return $"role changed from {before} to {role}";
         })
-        : Task.FromResult<string?>($"role: '{Excerpt(role)}' was read; viewer, operator, technician or supervisor was expected.");
+        : Task.FromResult<string?>(OfficeText.Say($"role: '{Excerpt(role)}' was read; viewer, operator, technician or supervisor was expected."));
 
     internal static bool IsRole(string word) => RegisterReader.Roles.Any(role => role.Text == word);
 
@@ -95,14 +96,14 @@ internal sealed class AccountsDesk(
         await OneAtATime.WaitAsync();
         try
         {
-            if (await users.FindByIdAsync(id) is not { } account) return "There is no such account any more.";
+            if (await users.FindByIdAsync(id) is not { } account) return OfficeText.Say("There is no such account any more.");
             var before = Supervises(account);
             var what = change(account);
             if (before && !Supervises(account)
                 && !(await data.Users.AsNoTracking().Where(one => one.Id != id).ToListAsync()).Any(Supervises))
             {
                 data.ChangeTracker.Clear();
-                return $"{account.UserName} is the only supervisor; make another one first.";
+                return OfficeText.Say($"{account.UserName} is the only supervisor; make another one first.");
             }
 
             await users.UpdateAsync(account);

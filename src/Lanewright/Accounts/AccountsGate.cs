@@ -1,5 +1,7 @@
 using Lanewright.Core.Register;
+using Lanewright.Core.Text;
 using Lanewright.Host;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Accounts;
 
@@ -54,7 +56,7 @@ internal static class AccountsGate
 
             return actor is null
                 ? Problems.Answer(401, "Nobody is signed in here.", "Sign in at /sign-in, then send it again.")
-                : Problems.Answer(403, $"This needs the role {Rights.Word(least)}.", $"{actor.Person} is signed in as {Rights.Word(actor.Role)}.");
+                : Problems.Answer(403, $"This needs the role {Role(Rights.Word(least))}.", $"{actor.Person} is signed in as {Role(Rights.Word(actor.Role))}.");
         }
 
         if (actor is null && (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method)))
@@ -63,7 +65,7 @@ internal static class AccountsGate
             actor is null ? 401 : 403,
             actor is null ? "You are not signed in any more" : "Not for your role",
             actor is null
-                ? "Nothing was stored. Sign in in another window, come back to this one, go one page back and send the form again."
-                : $"This needs the role {Rights.Word(least)}; you are signed in as {actor.Person}, {Rights.Word(actor.Role)}.");
+                ? (Phrase)"Nothing was stored. Sign in in another window, come back to this one, go one page back and send the form again."
+                : $"This needs the role {Role(Rights.Word(least))}; you are signed in as {actor.Person}, {Role(Rights.Word(actor.Role))}.");
     }
 }

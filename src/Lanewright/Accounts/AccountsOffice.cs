@@ -45,7 +45,7 @@ internal static class AccountsOffice
         if (person.Length is 0 or > AccountsDesk.LongestName || person.Any(char.IsControl) || !AccountsDesk.IsRole(role)
             || ApiTokens.LooksLike(person))
         {
-            typed["Wrong"] = $"A name of 1 to {AccountsDesk.LongestName} characters, not ending in{ApiTokens.Mark}, and a role were expected.";
+            typed["Wrong"] = OfficeText.Say($"A name of 1 to {AccountsDesk.LongestName} characters, not ending in “{ApiTokens.Mark.Trim()}”, and a role were expected.");
             return await Show(context, people, typed);
         }
 
@@ -58,7 +58,8 @@ internal static class AccountsOffice
         return await Show(context, people, new()
         {
             ["Code"] = code,
-            ["Invited"] = $"{person}, {role}",
+            ["Invited"] = person,
+            ["InvitedRole"] = role,
             ["Address"] = $"{context.Request.Scheme}://{context.Request.Host}",
         });
     }
@@ -78,7 +79,7 @@ internal static class AccountsOffice
         var made = await tokens.MakeAsync(
             name, role, int.Parse(days, System.Globalization.CultureInfo.InvariantCulture), Actors.Of(context)!.Person,
             AccountPages.AddressOf(context), context.RequestAborted);
-        return await Show(context, people, new() { ["Made"] = made, ["Invited"] = $"{name}, {role}" });
+        return await Show(context, people, new() { ["Made"] = made, ["Invited"] = name, ["InvitedRole"] = role });
     }
 
     private static async Task<IResult> Withdraw(HttpContext context, OfficeData people)

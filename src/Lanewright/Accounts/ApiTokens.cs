@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Accounts;
 
@@ -32,12 +33,12 @@ internal sealed class ApiTokens(AccountsContext data, AccountLog log, TimeProvid
     internal async Task<string?> FaultAsync(string name, string role, string days, CancellationToken stop)
     {
         if (name.Length is 0 or > LongestName || name.Any(char.IsControl))
-            return $"What for: {(name.Length == 0 ? "nothing" : $"{name.Length} characters")} were read; 1 to {LongestName} characters were expected.";
-        if (!AccountsDesk.IsRole(role)) return "Role: viewer, operator, technician or supervisor was expected.";
-        if (!Lives.Any(life => days == Days(life))) return $"Valid for: {string.Join(", ", Lives.Select(Days))} days were expected.";
+            return Say($"What for: {name.Length} characters were read; 1 to {LongestName} were expected.");
+        if (!AccountsDesk.IsRole(role)) return Say("Role: viewer, operator, technician or supervisor was expected.");
+        if (!Lives.Any(life => days == Days(life))) return Say($"Valid for: {string.Join(", ", Lives.Select(Days))} days were expected.");
         var now = clock.GetUtcNow();
         return await data.Tokens.AnyAsync(one => one.Name == name && one.Withdrawn == null && one.Until >= now, stop)
-            ? $"There is a token '{name}' already; withdraw it first, or choose another name."
+            ? Say($"There is a token '{name}' already; withdraw it first, or choose another name.")
             : null;
     }
 
@@ -57,7 +58,7 @@ internal sealed class ApiTokens(AccountsContext data, AccountLog log, TimeProvid
     {
         if (!long.TryParse(id, System.Globalization.CultureInfo.InvariantCulture, out var number)
             || await data.Tokens.FirstOrDefaultAsync(one => one.Id == number, stop) is not { } token)
-            return "There is no such token any more.";
+            return Say("There is no such token any more.");
         if (token.Withdrawn is not null) return null;
         token.Withdrawn = clock.GetUtcNow();
         await data.SaveChangesAsync(stop);

@@ -1,3 +1,5 @@
+using static Lanewright.Office.OfficeText;
+
 namespace Lanewright.Accounts;
 
 /// <summary>
@@ -32,18 +34,18 @@ internal static class PasswordRules
     internal static string? Fault(string person, string password)
     {
         if (password.Length < Least)
-            return $"The password has {password.Length} characters; at least {Least} are needed. Several words in a row are good.";
-        if (password.Length > Most) return $"The password has {password.Length} characters; at most {Most} are taken.";
+            return Say($"The password has {password.Length} characters; at least {Least} are needed. Several words in a row are good.");
+        if (password.Length > Most) return Say($"The password has {password.Length} characters; at most {Most} are taken.");
         var letters = string.Concat(password.Where(char.IsLetterOrDigit)).ToLowerInvariant();
         var name = string.Concat(person.Where(char.IsLetterOrDigit)).ToLowerInvariant();
         if (password.Distinct().Count() < 5 || Rows.Any(row => letters.Length > 0 && row.Contains(letters, StringComparison.Ordinal)))
-            return "The password is a row or repeats itself; it would be tried first. Choose another.";
+            return Say("The password is a row or repeats itself; it would be tried first. Choose another.");
         // What is left of a common one with digits hung on, said twice, or with the name before it.
         var kernel = letters.Trim("0123456789".ToCharArray());
         if (name.Length > 2) kernel = kernel.Replace(name, "", StringComparison.Ordinal);
         foreach (var common in Common) kernel = kernel.Replace(common, "", StringComparison.Ordinal);
         return kernel.Length < 4 && letters.Any(char.IsLetter)
-            ? "The password is a common one, with or without digits; it would be tried first. Choose another."
+            ? Say("The password is a common one, with or without digits; it would be tried first. Choose another.")
             : null;
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 using System.Threading.RateLimiting;
+using Lanewright.Core.Text;
 using Lanewright.Host;
 
 namespace Lanewright.Accounts;
@@ -31,10 +32,10 @@ internal static class SendingLimits
         {
             var context = rejected.HttpContext;
             context.Response.Headers.RetryAfter = ((int)Window.TotalSeconds).ToString(CultureInfo.InvariantCulture);
-            const string Title = "Too many requests from this address", What = "Wait a minute, then try again. Nothing was stored.";
+            Phrase title = "Too many requests from this address", what = "Wait a minute, then try again. Nothing was stored.";
             var answer = context.Request.Path.StartsWithSegments("/api")
-                ? Problems.Answer(429, Title + ".", What)
-                : AccountPages.Notice(429, Title, What);
+                ? Problems.Answer(429, title, what)
+                : AccountPages.Notice(429, title, what);
             await answer.ExecuteAsync(context);
         };
     });

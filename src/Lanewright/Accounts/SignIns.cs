@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Accounts;
 
@@ -60,14 +61,14 @@ internal sealed class SignIns(UserManager<Account> users, AccountLog log, TimePr
 
     private async Task<SignInAnswer> CheckAsync(string name, string password, string? address)
     {
-        const string Wrong = "Name and password do not belong together.";
+        var wrong = Say("Name and password do not belong together.");
         if (await users.FindByNameAsync(name) is not { PasswordHash: { } hash } account)
         {
             // As long as for a person who exists.
             nobodysHash ??= users.PasswordHasher.HashPassword(new(), Guid.NewGuid().ToString());
             users.PasswordHasher.VerifyHashedPassword(new(), nobodysHash, password);
             await log.AddAsync(name, "sign-in refused: no such account", address: address);
-            return new(null, Wrong);
+            return new(null, wrong);
         }
 
         var now = clock.GetUtcNow();
@@ -83,13 +84,13 @@ internal sealed class SignIns(UserManager<Account> users, AccountLog log, TimePr
             if (locked) (account.AccessFailedCount, account.LockoutEnd) = (0, now + LockedFor);
             await users.UpdateAsync(account);
             await log.AddAsync(account.UserName!, locked ? "locked after wrong passwords" : "sign-in refused: wrong password", address: address);
-            return new(null, locked ? Locked(LockedFor) : Wrong);
+            return new(null, locked ? Locked(LockedFor) : wrong);
         }
 
         if (account.Disabled)
         {
             await log.AddAsync(account.UserName!, "sign-in refused: disabled", address: address);
-            return new(null, "This account is out of use. Ask a supervisor.");
+            return new(null, Say("This account is out of use. Ask a supervisor."));
         }
 
         (account.AccessFailedCount, account.LockoutEnd, account.LastSignIn) = (0, null, now);
@@ -99,5 +100,5 @@ internal sealed class SignIns(UserManager<Account> users, AccountLog log, TimePr
     }
 
     private static string Locked(TimeSpan left) =>
-        $"Too many wrong tries: this account is locked for another {Math.Ceiling(left.TotalMinutes):0} minutes.";
+        Say($"Too many wrong tries: this account is locked for another {(int)Math.Ceiling(left.TotalMinutes)} minute.|Too many wrong tries: this account is locked for another {(int)Math.Ceiling(left.TotalMinutes)} minutes.");
 }

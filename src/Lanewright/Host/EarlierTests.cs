@@ -21,7 +21,7 @@ internal static class EarlierTests
         app.MapGet("/api/earlier", async (string? spreader, string? before, string? not, CancellationToken stop) =>
         {
             if (string.IsNullOrWhiteSpace(spreader) || spreader.Length > 60)
-                return Problems.Answer(400, new EntryProblem("spreader", spreader, "the spreader's name, 1 to 60 characters"));
+                return Problems.Wrong(400, "spreader", spreader, "the spreader's name, 1 to 60 characters");
             var found = await FindAsync(store, spreader.Trim(), before ?? "", not ?? "", stop);
             return ApiJson.Written(json =>
             {

@@ -20,11 +20,11 @@ internal static class EntriesApi
     {
         // Who typed what and when, of everybody: as the audit page, for technicians and supervisors.
         if (Actors.Mode(context) is AccountsMode.Accounts && Actors.Of(context) is not { Role: >= PersonRole.Technician })
-            return Problems.Answer(403, $"This needs the role {Rights.Word(PersonRole.Technician)}.");
+            return Problems.Answer(403, $"This needs the role {Office.OfficeText.Role(Rights.Word(PersonRole.Technician))}.");
         if (!WholeNumber.Read(context.Request.Query["after"], out var after) || after is < 0)
-            return Problems.Answer(400, new EntryProblem("after", context.Request.Query["after"], "the number of the last entry that is known, from 0"));
+            return Problems.Wrong(400, "after", context.Request.Query["after"], "the number of the last entry that is known, from 0");
         if (!WholeNumber.Read(context.Request.Query["most"], out var most) || most is < 1 or > EntryStore.MostEntries)
-            return Problems.Answer(400, new EntryProblem("most", context.Request.Query["most"], $"1 to {EntryStore.MostEntries}"));
+            return Problems.Wrong(400, "most", context.Request.Query["most"], $"1 to {EntryStore.MostEntries}");
         var entries = await store.ReadAsync(after ?? 0, most: (int)(most ?? EntryStore.MostEntries), stop: context.RequestAborted);
         var last = await store.LastAsync(context.RequestAborted);
         return ApiJson.Written(json =>
@@ -42,15 +42,15 @@ internal static class EntriesApi
     {
         using var body = await ApiBody.JsonAsync(request);
         if (body is null)
-            return Problems.Answer(400, new EntryProblem("body", null, "JSON in UTF-8, {\"entries\": [...]}"));
+            return Problems.Wrong(400, "body", null, "JSON in UTF-8, {\"entries\": [...]}");
         if (body.RootElement.ValueKind is not JsonValueKind.Object
             || !body.RootElement.TryGetProperty("entries", out var entries) || entries.ValueKind is not JsonValueKind.Array)
-            return Problems.Answer(400, new EntryProblem("entries", null, "a list of entries"));
+            return Problems.Wrong(400, "entries", null, "a list of entries");
         var count = entries.GetArrayLength();
         if (count > EntryStore.MostEntries)
         {
-            return Problems.Answer(
-                413, new EntryProblem("entries", $"{count} entries", $"at most {EntryStore.MostEntries} in one sending"));
+            return Problems.Wrong(
+                413, "entries", count.ToString(System.Globalization.CultureInfo.InvariantCulture), $"at most {EntryStore.MostEntries} in one sending");
         }
 
         var sent = entries.EnumerateArray().Select(EntryReader.Read).ToList();

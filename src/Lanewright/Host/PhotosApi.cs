@@ -24,8 +24,7 @@ internal static class PhotosApi
             PhotoStatus.Accepted => ApiJson.Answer(new PhotoAnswer(id, "accepted"), HostJson.Default.PhotoAnswer),
             PhotoStatus.Have => ApiJson.Answer(new PhotoAnswer(id, "have"), HostJson.Default.PhotoAnswer),
             PhotoStatus.NoEntry => Problems.Answer(404, "There is no photo entry of this id; send the entry first."),
-            _ => Problems.Answer(422, new EntryProblem(
-                "body", $"{bytes.Length} bytes", "the bytes whose SHA-256 the entry holds")),
+            _ => Problems.Wrong(422, "body", $"{bytes.Length} B", "the bytes whose SHA-256 the entry holds"),
         };
     }
 

@@ -1,5 +1,7 @@
+using Lanewright.Core.Text;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Entries;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Host;
 
@@ -15,11 +17,21 @@ internal sealed record Problem(string Title, int Status, string? Detail, string?
 /// <summary>Answers that say what is wrong.</summary>
 internal static class Problems
 {
-    internal static IResult Answer(int status, string title, string? detail = null) =>
-        Answer(new(title, status, detail, null, null, null));
+    internal static IResult Answer(int status, Phrase title, Phrase? detail = null) =>
+        Answer(new(Say(title), status, detail is null ? null : Say(detail), null, null, null));
 
     internal static IResult Answer(int status, EntryProblem problem) =>
         Answer(new(problem.ToString(), status, null, problem.Field, problem.Read, problem.Expected));
+
+    /// <summary>A field of a request that cannot be used.</summary>
+    internal static IResult Wrong(int status, string field, string? read, Phrase expected)
+    {
+        var wanted = Say(expected);
+        var title = read is null
+            ? Say($"{field}: nothing was read; {wanted} was expected.")
+            : Say($"{field}: '{read}' was read; {wanted} was expected.");
+        return Answer(new(title, status, null, field, read, wanted));
+    }
 
     private static IResult Answer(Problem problem) =>
         Results.Json(problem, HostJson.Default.Problem, "application/problem+json", problem.Status);
@@ -35,13 +47,14 @@ internal static class Problems
         {
             Console.Error.WriteLine(wrong.Message);
             if (wrong.Fault is RecordsFault.Busy or RecordsFault.Unreachable) context.Response.Headers.RetryAfter = "5";
-            await Answer(StatusOf(wrong.Fault), wrong.Message).ExecuteAsync(context);
+            await Answer(StatusOf(wrong.Fault), $"{wrong.Message}").ExecuteAsync(context);
         }
         catch (BadHttpRequestException wrong) when (!context.Response.HasStarted)
         {
-            await Answer(wrong.StatusCode, wrong.StatusCode == 413
+            Phrase what = wrong.StatusCode == 413
                 ? "The request is larger than the server takes; send it in parts."
-                : "The request could not be read.").ExecuteAsync(context);
+                : "The request could not be read.";
+            await Answer(wrong.StatusCode, what).ExecuteAsync(context);
         }
         catch (Exception wrong) when (!context.Response.HasStarted && wrong is not OperationCanceledException)
         {

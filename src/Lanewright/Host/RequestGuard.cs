@@ -44,21 +44,20 @@ internal static class RequestGuard
         // A foreign name that leads to this machine (DNS rebinding) would make a foreign page the same origin.
         if (!IsOwn(request, network))
         {
-            return Problems.Answer(421, new EntryProblem(
-                "Host", request.Host.Host,
-                $"{(network is null ? "localhost" : network.Names[0])}: open the pages by the address that 'serve' printed"));
+            return Problems.Wrong(421, "Host", request.Host.Host,
+                $"{(network is null ? "localhost" : network.Names[0])}: open the pages by the address that 'serve' printed");
         }
 
         if (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method)) return null;
         var own = $"{request.Scheme}://{request.Host}";
         if ((string?)request.Headers.Origin is { } origin && !string.Equals(origin, own, StringComparison.OrdinalIgnoreCase))
-            return Problems.Answer(403, new EntryProblem("Origin", origin, own));
+            return Problems.Wrong(403, "Origin", origin, own);
         if ((string?)request.Headers["Sec-Fetch-Site"] is not (null or "same-origin" or "none"))
-            return Problems.Answer(403, new EntryProblem("Sec-Fetch-Site", request.Headers["Sec-Fetch-Site"], "same-origin"));
+            return Problems.Wrong(403, "Sec-Fetch-Site", request.Headers["Sec-Fetch-Site"], "same-origin");
 
         // A form of a foreign page can send text/plain without asking, but not JSON.
         return HttpMethods.IsPost(request.Method) && request.Path.StartsWithSegments("/api") && !request.HasJsonContentType()
-            ? Problems.Answer(415, new EntryProblem("Content-Type", request.ContentType, "application/json"))
+            ? Problems.Wrong(415, "Content-Type", request.ContentType, "application/json")
             : null;
     }
 

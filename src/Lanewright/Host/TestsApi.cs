@@ -17,11 +17,11 @@ internal static class TestsApi
     {
         var state = (string?)request.Query["state"];
         if (state is not (null or "" or "open" or "all"))
-            return Problems.Answer(400, new EntryProblem("state", state, "open or all"));
+            return Problems.Wrong(400, "state", state, "open or all");
         if (!WholeNumber.Read(request.Query["after"], out var after))
-            return Problems.Answer(400, new EntryProblem("after", request.Query["after"], "the whole number that an answer gave as next"));
+            return Problems.Wrong(400, "after", request.Query["after"], "the whole number that an answer gave as next");
         if (!WholeNumber.Read(request.Query["most"], out var most) || most is < 1 or > TestQuery.MostTests)
-            return Problems.Answer(400, new EntryProblem("most", request.Query["most"], $"1 to {TestQuery.MostTests}"));
+            return Problems.Wrong(400, "most", request.Query["most"], $"1 to {TestQuery.MostTests}");
 
         var query = new TestQuery
         {

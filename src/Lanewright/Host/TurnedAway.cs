@@ -1,5 +1,7 @@
+using Lanewright.Core.Text;
 using Lanewright.Storage;
 using Lanewright.Storage.Entries;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Host;
 
@@ -33,17 +35,17 @@ internal static class TurnedAway
 
     private static PostResult? Of(Actor actor, EntryReading one)
     {
-        var signedIn = $"{actor.Person} is signed in as {Rights.Word(actor.Role)}";
+        Phrase signedIn = $"{actor.Person} is signed in as {Role(Rights.Word(actor.Role))}";
         if (one.Draft is not { } draft)
         {
             // What is not understood is kept aside, from those who may send anything at all.
-            return Rights.Allows(actor.Role, EntryKinds.TestNote) ? null : new(one.Id, Refused, null, $"{signedIn}, who sends nothing.");
+            return Rights.Allows(actor.Role, EntryKinds.TestNote) ? null : new(one.Id, Refused, null, Say($"{signedIn}, who sends nothing."));
         }
 
         if (draft.Person != actor.Person)
-            return new(draft.Id, Wait, null, $"Made by {draft.Person}: sign in as {draft.Person} to send it.");
+            return new(draft.Id, Wait, null, Say($"Made by {draft.Person}: sign in as {draft.Person} to send it."));
         return Rights.Allows(actor.Role, draft.Kind)
             ? null
-            : new(draft.Id, Refused, null, $"{draft.Kind} needs the role {Rights.Word(Rights.Least(draft.Kind))}; {signedIn}.");
+            : new(draft.Id, Refused, null, Say($"{draft.Kind} needs the role {Role(Rights.Word(Rights.Least(draft.Kind)))}; {signedIn}."));
     }
 }

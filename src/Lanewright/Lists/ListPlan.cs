@@ -81,7 +81,7 @@ internal sealed record ListPlan(RegisterKind Kind, ListFile File, IReadOnlyList<
         {
             var cells = Enumerable.Range(0, Math.Max(width, row.Row.Cells.Count)).Where(i => !IsReason(i))
                 .Select(i => i < row.Row.Cells.Count ? row.Row.Cells[i] : "");
-            yield return [.. cells, $"line {row.Row.Line}: {string.Join(" ", row.Findings.Select(Say))}"];
+            yield return [.. cells, OfficeText.Say($"line {row.Row.Line}: {string.Join(" ", row.Findings.Select(Say))}")];
         }
 
         bool IsReason(int i) => i < File.Columns.Count && File.Columns[i] is null && File.Headings[i].Equals(ListFile.Reason, StringComparison.OrdinalIgnoreCase);

@@ -22,7 +22,7 @@ internal static class QrPicture
 
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"""<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {rows.Count} {rows.Count}" role="img" aria-label="QR code" shape-rendering="crispEdges"><rect width="{rows.Count}" height="{rows.Count}" fill="#fff"/><path d="{path}" fill="#000"/></svg>""");
+            $"""<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {rows.Count} {rows.Count}" role="img" aria-label="{Office.OfficeText.Say("QR code")}" shape-rendering="crispEdges"><rect width="{rows.Count}" height="{rows.Count}" fill="#fff"/><path d="{path}" fill="#000"/></svg>""");
     }
 
     /// <summary>As lines of half blocks for a terminal, light on dark.</summary>

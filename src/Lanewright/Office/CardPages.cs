@@ -15,7 +15,7 @@ internal static class CardPages
 
     private static async Task<IResult> Card(EntryStore store, string id, string? paper, HttpContext context)
     {
-        if (paper is not (null or "a5" or "letter")) return Problems.Answer(400, new EntryProblem("paper", paper, "a5 or letter"));
+        if (paper is not (null or "a5" or "letter")) return Problems.Wrong(400, "paper", paper, "a5 or letter");
         if (await store.FoldAsync(id, context.RequestAborted) is not { } fold || TestComputation.Other(fold) is not { } reading)
             return Problems.Answer(404, "There is no rate card at this address.");
         var report = reading.IsUsable && !fold.Fields.Any(field => field.IsConflict) ? reading.Value!.Analyse() : null;
@@ -31,7 +31,7 @@ internal static class CardPages
         }
         catch (ArgumentException wrong)
         {
-            return Problems.Answer(409, wrong.Message.Split(" (Parameter", 2)[0]);
+            return Problems.Answer(409, $"{wrong.Message.Split(" (Parameter", 2)[0]}");
         }
     }
 }

@@ -30,7 +30,7 @@ internal sealed class CertificatePages(OfficeData data, string? keyFolder)
 
     private async Task<IResult> Pdf(string id, string? paper, HttpContext context)
     {
-        if (paper is not (null or "a4" or "letter")) return Problems.Answer(400, new EntryProblem("paper", paper, "a4 or letter"));
+        if (paper is not (null or "a4" or "letter")) return Problems.Wrong(400, "paper", paper, "a4 or letter");
         var (certificate, refusal) = await MakeAsync(id, context);
         if (certificate is null) return refusal!;
         using var key = Key();
@@ -54,6 +54,6 @@ internal sealed class CertificatePages(OfficeData data, string? keyFolder)
         if (entries.Count == 0) return (null, Problems.Answer(404, "There is no test at this address."));
         var address = $"{context.Request.Scheme}://{context.Request.Host}/office/tests/{id}";
         var made = RecordCertificates.Of(entries, await data.RulesAsync(stop), DateTimeOffset.UtcNow, OfficeText.Papers, address);
-        return made.Certificate is null ? (null, Problems.Answer(409, OfficeText.Say(made.Refusal!))) : (made.Certificate, null);
+        return made.Certificate is null ? (null, Problems.Answer(409, made.Refusal!)) : (made.Certificate, null);
     }
 }

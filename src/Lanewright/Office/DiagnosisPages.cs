@@ -55,7 +55,7 @@ internal sealed class DiagnosisPages(EntryStore store, OfficeWriter writer)
                 if (text.Length is 0 or > LongestNote)
                 {
                     context.Response.StatusCode = 422;
-                    return await Show(id, post, $"The answer has {text.Length} characters; expected 1 to {LongestNote}. Type it, or choose what it turned out to be.", stop);
+                    return await Show(id, post, OfficeText.Say($"The answer has {text.Length} characters; expected 1 to {LongestNote}. Type it, or choose what it turned out to be."), stop);
                 }
 
                 if (await store.FindAsync(post.Text("entry"), stop) is null)
@@ -89,6 +89,7 @@ internal sealed class DiagnosisPages(EntryStore store, OfficeWriter writer)
         {
             json.WriteStartObject();
             json.WriteString("culture", "en-US");
+            json.WriteString("language", OfficeText.Culture.Language.Code);
             json.WriteString("units", "us");
             json.WriteString("kind", fold.Kind);
             EarlierTests.Fields(json, fold);

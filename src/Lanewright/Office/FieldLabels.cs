@@ -1,9 +1,12 @@
+using Lanewright.Core.Register;
+using Lanewright.Core.Text;
+
 namespace Lanewright.Office;
 
 /// <summary>What the fields of the register are called on forms.</summary>
 internal static class FieldLabels
 {
-    private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, Phrase> Labels = new(StringComparer.Ordinal)
     {
         ["spreader.id"] = "Number",
         ["spreader.loop"] = "Control",
@@ -35,15 +38,33 @@ internal static class FieldLabels
         ["rules.yard.customer"] = "Calibrates for",
         ["event.event"] = "What was done",
         ["event.date"] = "Day",
+        ["event.note"] = "Note",
+        ["rules.yard.address"] = "Address",
+        ["rules.yard.country"] = "Country",
+        ["rules.yard.accreditation"] = "Accreditation",
+        ["any.retired"] = "No longer in use",
+        ["any.body"] = "Body",
+        ["any.capacity"] = "Capacity",
+        ["any.depot"] = "Depot",
+        ["any.division"] = "Division",
+        ["any.drive"] = "Drive of the metering",
+        ["any.gates"] = "Gates",
+        ["any.kind"] = "Kind",
+        ["any.name"] = "Name",
+        ["any.note"] = "Note",
+        ["any.role"] = "Role",
+        ["any.sensor"] = "Sensor",
+        ["any.supplier"] = "Supplier",
     };
 
     /// <summary>The name of a field on a form.</summary>
     internal static string Of(string kind, string path)
     {
-        if (Labels.TryGetValue($"{kind}.{path}", out var label)) return label;
-        if (path == "retired") return "No longer in use";
+        if (Labels.TryGetValue($"{kind}.{path}", out var label) || Labels.TryGetValue($"any.{path}", out label)) return OfficeText.Say(label);
         var last = path[(path.LastIndexOf('.') + 1)..];
-        var word = path.StartsWith("recalibrateAfter.", StringComparison.Ordinal) ? $"Calibrate after: {last}" : last;
-        return char.ToUpperInvariant(word[0]) + word[1..];
+        if (path.StartsWith("recalibrateAfter.", StringComparison.Ordinal)
+            && RegisterReader.Changes.FirstOrDefault(change => change.Text == last) is { } known)
+            return OfficeText.Say($"Calibrate after: {OfficeText.Word(known.Value)}");
+        return char.ToUpperInvariant(last[0]) + last[1..];
     }
 }

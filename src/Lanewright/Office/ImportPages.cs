@@ -31,8 +31,8 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
         }
     }
 
-    private static RazorComponentResult<ImportPage> Ask(RegisterKind? kind, string? problem) =>
-        new(new Dictionary<string, object?> { ["Chosen"] = kind, ["Problem"] = problem });
+    private static RazorComponentResult<ImportPage> Ask(RegisterKind? kind, Phrase? problem) =>
+        new(new Dictionary<string, object?> { ["Chosen"] = kind, ["Problem"] = problem is null ? null : OfficeText.Say(problem) });
 
     private async Task<IResult> Take(HttpContext context)
     {
@@ -41,7 +41,7 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
         if (request.ContentLength > MostBody)
         {
             await request.Body.CopyToAsync(Stream.Null, context.RequestAborted);
-            return Again(413, $"The file is {request.ContentLength / 1048576.0:0.0} MB long; a list may have at most 5 MB. Split it; every part begins with the headings.");
+            return Again(413, $"The file is {((request.ContentLength ?? 0) / 1048576.0).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} MB long; a list may have at most 5 MB. Split it; every part begins with the headings.");
         }
 
         if (!request.HasFormContentType) return Again(400, "A file was expected. Choose one and send it.");
@@ -66,7 +66,7 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
         var list = shelf.Put(kind, Excerpt.Of(Path.GetFileName(file.FileName)), bytes.ToArray(), culture);
         return Results.LocalRedirect($"{Address}/{list.Token}");
 
-        IResult Again(int status, string problem, RegisterKind? chosen = null)
+        IResult Again(int status, Phrase problem, RegisterKind? chosen = null)
         {
             context.Response.StatusCode = status;
             return Ask(chosen, problem);
@@ -91,11 +91,11 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
                 var plan = await PlanAsync(list, context.RequestAborted);
                 var why = post.Text(RegisterForm.WhyField);
                 if (plan.Mark != post.Text("mark"))
-                    return Show(list, plan, "The register changed meanwhile. Nothing was written yet: look at the rows once more, then confirm.", why);
+                    return Show(list, plan, OfficeText.Say("The register changed meanwhile. Nothing was written yet: look at the rows once more, then confirm."), why);
                 if (why.Length == 0 && plan.Count(RowFate.Changed) > 0)
                 {
                     context.Response.StatusCode = 422;
-                    return Show(list, plan, "Records are changed, and nothing says why. Write why, then confirm.", why);
+                    return Show(list, plan, OfficeText.Say("Records are changed, and nothing says why. Write why, then confirm."), why);
                 }
 
                 await writer.WriteAsync(actor, plan.ChangesOf(why), context.RequestAborted);
@@ -116,7 +116,7 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
     private static RazorComponentResult<ImportPreview> Show(WaitingList list, ListPlan plan, string? notice, string? why) =>
         new(new Dictionary<string, object?>
         {
-            ["List"] = list, ["Plan"] = plan, ["Notice"] = notice, ["Why"] = why ?? $"Imported from {list.Name}",
+            ["List"] = list, ["Plan"] = plan, ["Notice"] = notice, ["Why"] = why ?? OfficeText.Say($"Imported from {list.Name}"),
         });
 
     private static RazorComponentResult<ImportPage> Gone(HttpContext context)

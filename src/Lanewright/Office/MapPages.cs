@@ -55,17 +55,17 @@ internal sealed class MapPages(OfficeData data)
 
     private async Task<IResult> Show(HttpContext context)
     {
-        if (data.Store.Place.DataFolder is not { } root) return Page(null, "Records in a database keep no logs; the map needs a data folder.");
+        if (data.Store.Place.DataFolder is not { } root) return Page(null, OfficeText.Say("Records in a database keep no logs; the map needs a data folder."));
         if (!WholeNumber.Read(context.Request.Query["zoom"], out var zoom) || zoom is < 0 or > DeepestZoom)
-            return Problems.Answer(400, new EntryProblem("zoom", context.Request.Query["zoom"], $"0 to {DeepestZoom}"));
+            return Problems.Wrong(400, "zoom", context.Request.Query["zoom"], $"0 to {DeepestZoom}");
         if (!WholeNumber.Read(context.Request.Query["x"], out var x) || !WholeNumber.Read(context.Request.Query["y"], out var y) || x is > 1000 || y is > 1000)
-            return Problems.Answer(400, new EntryProblem("x, y", null, "thousandths of the whole map, 0 to 1000"));
+            return Problems.Wrong(400, "x, y", null, "thousandths of the whole map, 0 to 1000");
         var folder = new LogFolder(root);
         // One at a time: a large season takes memory.
         await Reading.WaitAsync(context.RequestAborted);
         try
         {
-            if (RoadStore.Read(folder) is not { } network) return Page(null, "No roads are kept yet.");
+            if (RoadStore.Read(folder) is not { } network) return Page(null, OfficeText.Say("No roads are kept yet."));
             return Page(Model(network, await LinesAsync(folder, context.RequestAborted), (int)(zoom ?? 0), x ?? 500, y ?? 500), null);
         }
         catch (LogException wrong)

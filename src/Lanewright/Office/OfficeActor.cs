@@ -16,9 +16,9 @@ internal static class OfficeActor
     internal static string? NameProblem(string? name)
     {
         var text = (name ?? "").Trim();
-        return text.Length == 0 ? "No name was read. Pick one, or type initials or a name."
-            : text.Length > LongestName ? $"The name has {text.Length} characters; at most {LongestName} are allowed. Use initials."
-            : text.Any(char.IsControl) ? "The name holds a character that cannot be shown. Type it again instead of pasting it."
+        return text.Length == 0 ? OfficeText.Say("No name was read. Pick one, or type initials or a name.")
+            : text.Length > LongestName ? OfficeText.Say($"The name has {text.Length} characters; at most {LongestName} are allowed. Use initials.")
+            : text.Any(char.IsControl) ? OfficeText.Say("The name holds a character that cannot be shown. Type it again instead of pasting it.")
             : null;
     }
 

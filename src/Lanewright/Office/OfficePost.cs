@@ -56,17 +56,17 @@ internal sealed record OfficePost(IFormCollection Form)
 
         if (Rights.Allows(actor.Role, kind)) return await save(post, actor);
         return await Again(
-            403, $"As {RoleWord(actor.Role)} you may look at this, not change it; {RoleWord(Rights.Least(kind))} may. Nothing was saved.");
+            403, $"Your role, {RoleWord(actor.Role)}, may look at this, not change it; the role {RoleWord(Rights.Least(kind))} may. Nothing was saved.");
 
-        Task<IResult> Again(int status, string notice)
+        Task<IResult> Again(int status, Core.Text.Phrase notice)
         {
             context.Response.StatusCode = status;
-            return show(post with { Notice = notice });
+            return show(post with { Notice = OfficeText.Say(notice) });
         }
     }
 
     private static string RoleWord(Core.Register.PersonRole role) =>
-        Core.Register.RegisterReader.Roles.First(word => word.Value == role).Text;
+        OfficeText.Role(Rights.Word(role));
 
     private static async Task<IFormCollection?> FormOf(HttpRequest request)
     {

@@ -1,10 +1,13 @@
 using System.Globalization;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Register;
 using Lanewright.Core.Text;
+using Lanewright.Storage.Folding;
 using Lanewright.Storage.Records;
+using Microsoft.AspNetCore.Components;
 
 namespace Lanewright.Office;
 
@@ -61,16 +64,16 @@ internal static class OfficeText
 
     internal static string Because(DueItem item) => item.Reason switch
     {
-        DueReason.FailedCheck => $"its last check found {Percent(item.Share)} off",
-        DueReason.NeverCalibrated => "no adopted calibration is known",
-        DueReason.Drifted => $"its checks show that it has drifted by {Percent(item.Share)}",
-        DueReason.Changed => $"{Word(item.Change!.Value)} changed on {Day(item.Since)}",
-        _ => "not yet calibrated this season",
+        DueReason.FailedCheck => Say($"its last check found {Percent(item.Share)} off"),
+        DueReason.NeverCalibrated => Say("no adopted calibration is known"),
+        DueReason.Drifted => Say($"its checks show that it has drifted by {Percent(item.Share)}"),
+        DueReason.Changed => Say($"{Word(item.Change!.Value)} changed on {Day(item.Since)}"),
+        _ => Say("not yet calibrated this season"),
     };
 
-    internal static string Word(SpreaderChange change) => change switch
+    internal static Phrase Word(SpreaderChange change) => change switch
     {
-        SpreaderChange.Hydraulics => "hydraulics",
+        SpreaderChange.Hydraulics => (Phrase)"hydraulics",
         SpreaderChange.Metering => "auger or chain",
         SpreaderChange.Gate => "gate",
         SpreaderChange.Sensor => "sensor",
@@ -80,6 +83,63 @@ internal static class OfficeText
         SpreaderChange.Supplier => "supplier or pile",
         _ => "something",
     };
+
+    /// <summary>What a role of the register is called.</summary>
+    internal static string Role(string word) => word switch
+    {
+        "viewer" => Say("viewer"),
+        "operator" => Say("operator"),
+        "technician" => Say("technician"),
+        "supervisor" => Say("supervisor"),
+        _ => word,
+    };
+
+    /// <summary>What was decided of a test.</summary>
+    internal static string Decision(string verdict) => verdict switch
+    {
+        "adopt" => Say("adopted"),
+        "repeat" => Say("to be repeated"),
+        "reject" => Say("rejected"),
+        _ => verdict,
+    };
+
+    /// <summary>Who decided what of a test.</summary>
+    internal static string Decided(TestRow row) => row.Verdict is not { } verdict ? Say("Not decided.")
+        : row.Keyed is { } keyed ? Say($"Decided by {row.DecidedBy}: {Decision(verdict)}, keyed in {keyed}.")
+        : Say($"Decided by {row.DecidedBy}: {Decision(verdict)}.");
+
+    /// <summary>What a severity is called in a table.</summary>
+    internal static string SeverityWord(string? word) => word switch
+    {
+        "stop" => Say("stop"),
+        "warn" => Say("warn"),
+        "note" => Say("note"),
+        _ => word ?? "",
+    };
+
+    /// <summary>The texts of a field in conflict, each with its person.</summary>
+    internal static string Heads(FieldState field) => string.Join(Say(" or "), field.Heads.Select(head => $"{head.Text} ({head.Entry.Person})"));
+
+    /// <summary>A text with [parts] in tags: the first part in the first tag and so on; everything else is shown as it is.</summary>
+    internal static MarkupString Marked(Phrase phrase, params ReadOnlySpan<string> tags)
+    {
+        var text = HtmlEncoder.Default.Encode(Say(phrase));
+        var from = 0;
+        foreach (var tag in tags)
+        {
+            var open = text.IndexOf('[', from);
+            var close = text.IndexOf(']', Math.Max(open, 0));
+            if (open < 0 || close < 0) break;
+            var part = $"<{tag}>{text[(open + 1)..close]}</{tag.Split(' ')[0]}>";
+            text = text[..open] + part + text[(close + 1)..];
+            from = open + part.Length;
+        }
+
+        return new(text);
+    }
+
+    /// <summary>The tag of a link.</summary>
+    internal static string Link(string address) => $"a href=\"{HtmlEncoder.Default.Encode(address)}\"";
 
     /// <summary>A finding in a sentence or two: what was read, what was expected, what to do.</summary>
     internal static string Say(Finding finding) =>

@@ -33,7 +33,7 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
     private async Task<IResult> Edit(HttpContext context, RegisterKind kind, string id)
     {
         var item = await Item(kind, id, context.RequestAborted);
-        if (item is null && kind != RegisterKind.Rules) return Problems.Answer(404, $"There is no {kind.One} at this address.");
+        if (item is null && kind != RegisterKind.Rules) return Problems.Answer(404, "There is no such record at this address.");
         return await Show(context, FormOf(kind, id, item));
     }
 
@@ -41,7 +41,7 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
     {
         var item = id is null ? null : await Item(kind, id, context.RequestAborted);
         if (id is not null && item is null && kind != RegisterKind.Rules)
-            return Problems.Answer(404, $"There is no {kind.One} at this address.");
+            return Problems.Answer(404, "There is no such record at this address.");
         return await OfficePost.TakeAsync(
             context, kind.Entry, post => Show(context, Typed(kind, id, item, post)), (post, actor) => Save(context, kind, id, item, post, actor));
     }
@@ -57,8 +57,8 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
         {
             return await Show(context, form with
             {
-                Notice = "Somebody else changed this record meanwhile. What stands now is listed below the form; yours was not"
-                    + " saved yet. Look at both and send yours again, or leave the page.",
+                Notice = OfficeText.Say("Somebody else changed this record meanwhile. What stands now is listed below the form; yours was not"
+                    + " saved yet. Look at both and send yours again, or leave the page."),
                 Versions = await Versions(item, stop),
                 Entry = OfficeChange.NewId(),
             });
@@ -85,7 +85,7 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
     private async Task<IResult> Settle(HttpContext context, RegisterKind kind, string id)
     {
         var stop = context.RequestAborted;
-        if (await Item(kind, id, stop) is not { } item) return Problems.Answer(404, $"There is no {kind.One} at this address.");
+        if (await Item(kind, id, stop) is not { } item) return Problems.Answer(404, "There is no such record at this address.");
         return await OfficePost.TakeAsync(
             context, kind.Entry, post => Show(context, FormOf(kind, id, item) with { Notice = post.Notice, Why = post.Text(RegisterForm.WhyField) }),
             async (post, actor) =>
@@ -100,8 +100,8 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
                     {
                         Why = why,
                         Notice = chosen is null
-                            ? "The versions changed meanwhile, or none was chosen. Choose one of these."
-                            : "Write why you choose this version: it is kept with your choice.",
+                            ? OfficeText.Say("The versions changed meanwhile, or none was chosen. Choose one of these.")
+                            : OfficeText.Say("Write why you choose this version: it is kept with your choice."),
                     });
                 }
 

@@ -17,5 +17,5 @@ internal sealed record RegisterRow(RegisterItem Item, IReadOnlyDictionary<string
 
     internal string Id => Item.Id;
 
-    internal string State => Item.Others.Length > 0 ? "two versions, to be settled" : Item.Retired ? "no longer in use" : "";
+    internal string State => Item.Others.Length > 0 ? OfficeText.Say("two versions, to be settled") : Item.Retired ? OfficeText.Say("no longer in use") : "";
 }

@@ -28,7 +28,7 @@ internal sealed class ReportPages(OfficeData data)
 
     private async Task<IResult> Report(string file, string? paper, HttpContext context)
     {
-        if (paper is not (null or "a4" or "letter")) return Problems.Answer(400, new EntryProblem("paper", paper, "a4 or letter"));
+        if (paper is not (null or "a4" or "letter")) return Problems.Wrong(400, "paper", paper, "a4 or letter");
         var stop = context.RequestAborted;
         var dot = file.LastIndexOf('.');
         var ending = dot < 0 ? "" : file[dot..];
@@ -56,10 +56,10 @@ internal sealed class ReportPages(OfficeData data)
 
     private async Task<IResult> Cards(string depot, string? paper, HttpContext context)
     {
-        if (paper is not (null or "a5" or "letter")) return Problems.Answer(400, new EntryProblem("paper", paper, "a5 or letter"));
+        if (paper is not (null or "a5" or "letter")) return Problems.Wrong(400, "paper", paper, "a5 or letter");
         var address = $"{context.Request.Scheme}://{context.Request.Host}/office/tests/";
         var booklet = await DepotCards.OfAsync(data, depot, address, OfficeText.Culture, context.RequestAborted);
-        if (booklet.Cards.Count == 0) return Problems.Answer(404, $"There is no card to print for '{Core.Text.Excerpt.Of(depot)}'.", string.Join(' ', booklet.Without));
+        if (booklet.Cards.Count == 0) return Problems.Answer(404, $"There is no card to print for '{Core.Text.Excerpt.Of(depot)}'.", $"{string.Join(' ', booklet.Without)}");
         return Results.Bytes(CabCardPdf.Booklet(booklet.Cards, paper == "letter" ? CardPaper.Letter : CardPaper.A5, OfficeText.Papers), "application/pdf");
     }
 }

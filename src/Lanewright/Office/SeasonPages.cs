@@ -49,5 +49,5 @@ internal static class SeasonPages
             ["Folder"] = folder ?? "",
         });
 
-    internal static Show Show { get; } = new(OfficeText.Culture, UnitPreferences.Metric.With(Units.Tonne));
+    internal static Show Show => new(OfficeText.Culture, UnitPreferences.Metric.With(Units.Tonne));
 }

@@ -87,7 +87,7 @@ internal sealed class SpreaderEvents(OfficeData data, OfficeWriter writer)
                 if (why.Length == 0)
                 {
                     context.Response.StatusCode = 422;
-                    return Page(detail with { Notice = "Write why it is taken back, then press the button beside it once more." });
+                    return Page(detail with { Notice = OfficeText.Say("Write why it is taken back, then press the button beside it once more.") });
                 }
 
                 var entry = (await data.Store.FindAsync(one.EntryId, context.RequestAborted))!;

@@ -20,11 +20,13 @@ public sealed record TestDifference(string Sentence, string Verdict)
         var ratio = SheetKey.Mark(second.Value, SheetKey.Of(b.Sheet)) / SheetKey.Mark(first.Value, SheetKey.Of(a.Sheet));
         var change = ratio.Value - 1;
         var expanded = Factor * ratio.StandardUncertainty;
-        var more = change >= 0 ? "higher" : "lower";
+        var (share, known) = (OfficeText.Percent(Math.Abs(change)), OfficeText.Percent(expanded));
         return new(
-            $"The second is {OfficeText.Percent(Math.Abs(change))} {more} than the first, ± {OfficeText.Percent(expanded)}.",
+            change >= 0
+                ? OfficeText.Say($"The second is {share} higher than the first, ± {known}.")
+                : OfficeText.Say($"The second is {share} lower than the first, ± {known}."),
             Math.Abs(change) > expanded
-                ? "That is more than their uncertainty explains."
-                : "Their uncertainty explains a difference of this size.");
+                ? OfficeText.Say("That is more than their uncertainty explains.")
+                : OfficeText.Say("Their uncertainty explains a difference of this size."));
     }
 }

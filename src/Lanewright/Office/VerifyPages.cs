@@ -73,10 +73,10 @@ internal sealed class VerifyPages(EntryStore store, string? keyFolder)
             File.Delete(path);
         }
 
-        IResult Again(int status, string problem)
+        IResult Again(int status, Core.Text.Phrase problem)
         {
             context.Response.StatusCode = status;
-            return Page(null, problem);
+            return Page(null, OfficeText.Say(problem));
         }
     }
 }

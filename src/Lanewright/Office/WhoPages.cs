@@ -32,7 +32,7 @@ internal static class WhoPages
         if (!await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context))
         {
             context.Response.StatusCode = 400;
-            return await Show(context, back, [], "The page was open too long. Pick the name once more.", Address);
+            return await Show(context, back, [], OfficeText.Say("The page was open too long. Pick the name once more."), Address);
         }
 
         if (OfficeActor.NameProblem(form["who"]) is { } problem)

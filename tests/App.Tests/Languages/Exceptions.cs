@@ -8,11 +8,14 @@ internal static partial class Exceptions
     /// <summary>Types whose texts are no words for people, or words that belong to no language.</summary>
     private static readonly (string Type, string Why)[] NoWords =
     [
+        ("Lanewright.Accounts.Migrations.", "names in a database"),
+        ("Lanewright.Accounts.SqliteAccountsDesign", "for programmers"),
         ("Lanewright.Core.Quantities.", "names and spellings of units, as people type them"),
         ("Lanewright.Core.Text.UnitWords", "spellings of units"),
         ("Lanewright.Core.Text.TextCulture", "names of cultures"),
         ("Lanewright.Core.Catalogue.", "headings of docs/formats/findings.md"),
         ("Lanewright.Core.Charts.SvgText", "markup"),
+        ("Lanewright.Network.QrPicture", "markup"),
         ("Lanewright.Core.Exchange.Schemas", "titles inside JSON Schema"),
         ("Lanewright.Core.Exchange.SchemaText", "keys of JSON Schema"),
         ("Lanewright.Core.Exchange.SchemaFields", "keys of JSON Schema"),
@@ -35,6 +38,23 @@ internal static partial class Exceptions
         [" MB"] = "a symbol",
         [" rpm"] = "a symbol",
         [" min"] = "a symbol",
+        [" (Parameter"] = "takes the message of an exception apart",
+        [" (token)"] = "ends the name of a token in the records",
+        [" UTC"] = "a symbol",
+        ["-found "] = "a name in a page",
+        ["field wide"] = "a name in a page",
+        ["CN=Lanewright at "] = "a name in a certificate",
+        ["It turned out to be: "] = "kept in the records",
+        ["invited as "] = "kept in the log of accounts; AccountLog.Said says it",
+        ["paired as "] = "the same",
+        ["paired anew as "] = "the same",
+        ["role changed from "] = "the same",
+        [" to "] = "the same",
+        ["token made as "] = "the same",
+        [" for "] = "the same",
+        [" days"] = "the same",
+        ["keyed in"] = "heads a column of a file",
+        ["known to"] = "heads a column of a file",
         [" or "] = "takes the English word apart, which is the same in every language",
         [" does not measure "] = "message for programmers",
         ["The value has no finite number in "] = "message for programmers",
@@ -46,10 +66,12 @@ internal static partial class Exceptions
 
     /// <summary>Parts whose every text goes through the tables. The other parts still speak English where a text is no
     /// phrase yet; docs/guide/languages.md lists them.</summary>
-    private static readonly string[] Covered = ["Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Print."];
+    private static readonly string[] Covered = ["Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Print.", "Lanewright.Office.", "Lanewright.Accounts.", "Lanewright.Network.", "Lanewright.Host."];
 
     /// <summary>Parts of those that still speak English only.</summary>
-    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Charts.DriftPicture"];
+    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Charts.DriftPicture",
+        // Said at the terminal that starts the server.
+        "Lanewright.Network.GivenCertificate", "Lanewright.Network.ServerCertificates"];
 
     /// <summary>Whether a type's texts are not for the tables; phrases always are.</summary>
     public static bool IsExcepted(Literal literal) =>
@@ -58,8 +80,15 @@ internal static partial class Exceptions
         || StillEnglish.Any(part => literal.Type.StartsWith(part, StringComparison.Ordinal));
 
     /// <summary>Phrases that are no text for the tables.</summary>
-    public static bool IsSkipped(Literal literal) => Citation().IsMatch(literal.Text);
+    public static bool IsSkipped(Literal literal) => Citation().IsMatch(literal.Text) || Machinery().IsMatch(literal.Text);
+
+    /// <summary>Names and marks in a page that are alike in every language.</summary>
+    public static bool IsName(string text) => text is "Lanewright" or "- Lanewright" or "CSV" or "A5" or "± t" or "Android" or "XXXX-XXXX-XXXX-XXXX";
 
     [GeneratedRegex("FACE|OSHA|LTAP|^NIOSH|field handbook, 2nd revision, 2012$|, appendix ")]
     private static partial Regex Citation();
+
+    // Kinds of media, headers, markup, markup's own words, SQL.
+    [GeneratedRegex("^(application|text)/|^(private|public), max-age|^default-src |^same-origin$|^Bearer |^Authorization: |^character varying|^Data Source=|^xMidYMid|^yyyy-|^lanewright logs ")]
+    private static partial Regex Machinery();
 }

@@ -15,6 +15,8 @@ internal static class Literals
     // An exception is made at most so many instructions after its message.
     private const int Near = 14;
 
+    private static readonly string[] Shown = ["aria-label", "placeholder", "title", "alt", "Title", "OnlyLabel"];
+
     public static IReadOnlyList<Literal> Of(string assembly)
     {
         using var module = ModuleDefinition.ReadModule(assembly);
@@ -65,6 +67,9 @@ internal static class Literals
             case { Name: "AppendLiteral", DeclaringType.Name: nameof(Phrase) }: return null;
             case { Name: "AppendLiteral" }: return Use.Piece;
             case { Name: "AddMarkupContent" or "AddContent" }: return Use.Markup;
+            // What an attribute or a parameter of a page shows.
+            case { Name: "AddAttribute" or "AddComponentParameter" or "TypeCheck" }
+                when text.Previous is { OpCode.Code: Code.Ldstr, Operand: string name } && Shown.Contains(name): return Use.Markup;
         }
 
         var at = text;
