@@ -151,15 +151,22 @@ internal sealed class Flow : IDisposable
         const double pad = 5;
         var columns = table.Headings.Count;
         if (columns == 0) return;
-        var natural = new double[columns];
+        var (natural, least) = (new double[columns], new double[columns]);
         for (var c = 0; c < columns; c++)
         {
             natural[c] = Width(table.Headings[c], fontSize, true);
-            foreach (var row in table.Rows) if (c < row.Count) natural[c] = Math.Max(natural[c], Width(row[c], fontSize, false));
+            least[c] = Longest(table.Headings[c], fontSize, true);
+            foreach (var row in table.Rows.Where(row => c < row.Count))
+            {
+                natural[c] = Math.Max(natural[c], Width(row[c], fontSize, false));
+                least[c] = Math.Max(least[c], Longest(row[c], fontSize, false));
+            }
+
             natural[c] += 2 * pad;
+            least[c] += 2 * pad;
         }
 
-        var wide = Fair(natural, Room);
+        var wide = Widths(natural, least, Room);
         var head = Cells(table.Headings, fontSize, true, wide, pad);
         // A heading with one row under it looks lost: three stay together.
         var first = table.Rows.Take(3).Sum(row => High(Cells(row, fontSize, false, wide, pad), fontSize));
@@ -282,6 +289,16 @@ internal sealed class Flow : IDisposable
         text.Any(c => char.IsControl(c) && c != '\n') ? new([.. text.Select(c => char.IsControl(c) && c != '\n' ? ' ' : c)]) : text;
 
     private double Width(string text, double fontSize, bool bold) => graphics.MeasureString(Clean(text).Replace('\n', ' '), Font(fontSize, bold)).Width;
+
+    private double Longest(string text, double fontSize, bool bold) => text.Split((char[])[' ', '\n']).Max(word => Width(word, fontSize, bold));
+
+    // Every column has room for its longest word, where all of them can have it; what is left over is shared.
+    private static double[] Widths(double[] natural, double[] least, double room)
+    {
+        if (natural.Sum() <= room || least.Sum() >= room) return Fair(natural, room);
+        var more = Fair([.. natural.Zip(least, (full, word) => full - word)], room - least.Sum());
+        return [.. least.Zip(more, (word, rest) => word + rest)];
+    }
 
     // Narrow columns keep their width; the wide ones share what is left.
     private static double[] Fair(double[] natural, double room)

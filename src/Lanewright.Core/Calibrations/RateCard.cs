@@ -117,7 +117,7 @@ public static class RateCard
             report.Add(new ReportTable(
                 $"{(Phrase)published.Name}. Source: {published.Source}. Shown for comparison; the yard sets its own rates.",
                 [new("Condition"), new("Rate"), new("Beside it")],
-                [.. published.Rows.Select(row => (IReadOnlyList<ReportCell>)[ReportCell.Said(row.Condition), row.Rate, ReportCell.Said(row.Note)])]));
+                [.. published.Rows.Select(row => (IReadOnlyList<ReportCell>)[ReportCell.Said(row.Condition), ReportCell.Said(Phrase.FromString(row.Rate)), ReportCell.Said(row.Note)])]));
         }
 
         if (sheet.NextDue is null) report.Add(CalibrationFindings.NoNextDue.At("nextDue"));

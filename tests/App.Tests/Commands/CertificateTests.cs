@@ -201,13 +201,13 @@ public sealed class CertificateTests
         Assert.False(File.Exists(target));
     }
 
-    private static Certificate? Of(string name, CertificateContext context)
+    internal static Certificate? Of(string name, CertificateContext context)
     {
         var folder = File.Exists(Repository.File("examples", name)) ? Repository.File("examples") : Repository.File("examples", "calibrations");
         return CertificateRoad.Of(SheetFile.Read(Path.Combine(folder, name)), context).Certificate;
     }
 
-    private static CertificateContext Context(TextCulture culture, UnitPreferences units) => new(
+    internal static CertificateContext Context(TextCulture culture, UnitPreferences units) => new(
         new YardFacts { Name = "Hollin Ridge County, Road Department", Address = "1 Quarry Road" }, null, Issued, "0.0.0", culture, units);
 
     private static List<string> WordsOf(PdfDocument pdf) => [.. pdf.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text)];

@@ -3,6 +3,7 @@ using System.Text;
 using System.Xml;
 using System.Xml.Linq;
 using System.Xml.Schema;
+using Lanewright.App.Tests.Papers;
 using Lanewright.Core.Calibrations;
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Quantities;
@@ -22,6 +23,7 @@ namespace Lanewright.App.Tests.Commands;
 public sealed class DigitalCertificateTests
 {
     private static readonly XNamespace Si = "https://ptb.de/si";
+    private static readonly XNamespace Dcc = "https://ptb.de/dcc";
 
     public static TheoryData<string> Sheets =>
     [
@@ -51,6 +53,31 @@ public sealed class DigitalCertificateTests
             Assert.Equal(result.Probability, Number(unc.Element(Si + "coverageProbability")));
             Assert.Equal(result.Standard, Number(unc.Element(Si + "uncertainty")) / Number(unc.Element(Si + "coverageFactor")), result.Standard * 1e-12);
         }
+    }
+
+    [Theory]
+    [InlineData("fr")]
+    [InlineData("fi")]
+    public void In_another_language_it_is_valid_says_its_language_and_has_the_same_figures(string code)
+    {
+        var schemas = Schemas();
+        var language = Language.All.Single(one => one.Code == code);
+        foreach (var name in Sheets.Select(row => row.Data))
+        {
+            if (Of(name) is not { } english) continue;
+            var bytes = DigitalCertificate.Write(Of(name, language)!);
+            Assert.Empty(Problems(schemas, bytes));
+            var (own, other) = (XDocument.Load(new MemoryStream(bytes)), XDocument.Load(new MemoryStream(DigitalCertificate.Write(english))));
+            Assert.Equal(Figures(other), Figures(own));
+            Assert.All(own.Descendants(Dcc + "content"), content => Assert.Equal(code, content.Attribute("lang")?.Value));
+            foreach (var element in (string[])["usedLangCodeISO639_1", "mandatoryLangCodeISO639_1"]) Assert.Equal(code, own.Descendants(Dcc + element).Single().Value);
+            var (texts, englishTexts) = (Texts(own), Texts(other));
+            Assert.Equal(englishTexts.Count, texts.Count);
+            ReadPaper.NoEnglishIsLeft(string.Join('\n', texts), language, [english.Name, .. english.Scales.Select(scale => scale.Name)]);
+        }
+
+        static List<string> Figures(XDocument xml) => [.. xml.Descendants().Where(one => one.Name.Namespace == Si && !one.HasElements).Select(one => one.Value)];
+        static List<string> Texts(XDocument xml) => [.. xml.Descendants(Dcc + "content").Select(one => one.Value)];
     }
 
     [Fact]
@@ -83,12 +110,12 @@ public sealed class DigitalCertificateTests
         Assert.NotEmpty(Problems(schemas, Encoding.UTF8.GetBytes(text.Replace(right, wrong, StringComparison.Ordinal))));
     }
 
-    private static Certificate? Of(string name)
+    private static Certificate? Of(string name, Language? language = null)
     {
         var tree = SheetFile.Read(Repository.File("examples", name));
         var context = new CertificateContext(
             new YardFacts { Name = "Hollin Ridge County" }, new("0193a1b2-0000-7000-8000-00000000000a", 17, new('a', 64)),
-            new(2026, 11, 25, 12, 0, 0, TimeSpan.Zero), "0.0.0", TextCulture.UnitedStates, null);
+            new(2026, 11, 25, 12, 0, 0, TimeSpan.Zero), "0.0.0", TextCulture.UnitedStates.In(language ?? Language.English), null);
         if (Calibration.KindOf(tree) is { } kind)
         {
             var report = Calibration.Read(tree, kind).Value!.Analyse();
