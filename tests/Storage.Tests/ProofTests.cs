@@ -55,7 +55,7 @@ public sealed class ProofTests : IAsyncLifetime
         {
             var path = Named(name);
             await File.WriteAllBytesAsync(path, bytes, Stop);
-            Assert.True((await new Verifier(source, key.Fingerprint).LookAsync(path)).Holds);
+            Assert.True((await new Verifier(source, key.Fingerprint, TextCulture.UnitedStates).LookAsync(path)).Holds);
         }
     }
 
@@ -92,7 +92,7 @@ public sealed class ProofTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task One_altered_digit_is_named_even_when_the_file_was_sealed_again_with_another_key()
+    public async Task One_altered_digit_is_named_even_when_the_file_was_wholeagain_with_another_key()
     {
         using var thief = YardKey.Open(Path.Combine(folder, "thief"));
         var made = await MadeAsync();
@@ -106,7 +106,7 @@ public sealed class ProofTests : IAsyncLifetime
             Assert.Contains("results[0].si", Text(verified), StringComparison.Ordinal);
             // Without the yard's key at hand the figures still give it away.
             var path = Named(name);
-            Assert.False((await new Verifier(RecordSource.Of(store, Stop), null).LookAsync(path)).Holds);
+            Assert.False((await new Verifier(RecordSource.Of(store, Stop), null, TextCulture.UnitedStates).LookAsync(path)).Holds);
         }
 
         var xml = Encoding.UTF8.GetString(SealedFiles.Xml(made, key));
@@ -119,6 +119,66 @@ public sealed class ProofTests : IAsyncLifetime
         Assert.Contains($"from the record follows <si:value>{value}</si:value>", Text(found), StringComparison.Ordinal);
     }
 
+    public static TheoryData<string, string> Readers => new()
+    {
+        { "en-US", "en" }, { "fr-CA", "fr" }, { "fi-FI", "fi" }, { "en-US", "fr" }, { "de-DE", "en" }, { "fi-FI", "en" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Readers))]
+    public async Task A_certificate_in_any_language_is_accepted_and_one_altered_word_on_it_is_named(string numbers, string words)
+    {
+        Assert.True(TextCulture.TryFind(numbers, out var culture));
+        Assert.True(Language.TryFind(words, out var language));
+        culture = culture.In(language);
+        foreach (var yard in (YardFacts[])[new(), new() { Name = new('y', 70), Address = string.Concat(Enumerable.Repeat("14 Quarry Road, ", 20)), Customer = "The county", Country = "US", Accreditation = "A body, 17" }])
+        {
+            var made = await MadeAsync(culture, yard);
+            Assert.Equal((await MadeAsync()).Number, made.Number);
+            using var thief = YardKey.Open(Path.Combine(folder, "thief"));
+            foreach (var (name, seal) in new (string, Func<Certificate, YardKey, byte[]>)[] { ("t.pdf", (one, by) => SealedFiles.Pdf(one, Paper.A4, by)), ("t.pdf", (one, by) => SealedFiles.Pdf(one, Paper.Letter, by)), ("t.xml", SealedFiles.Xml) })
+            {
+                var whole = await LookAsync(name, seal(made, key), culture);
+                Assert.True(whole.Holds, Text(whole));
+
+                // The figures for machines are right, what a person reads is not, and somebody else sealed it.
+                var result = made.Results[0];
+                var at = result.Text.IndexOfAny(['1', '2', '3', '4', '5', '6', '7', '8', '9']);
+                var forgedText = result.Text[..at] + (char)('0' + (result.Text[at] - '0' + 1) % 10) + result.Text[(at + 1)..];
+                var forged = made with { Results = [result with { Text = forgedText }, .. made.Results.Skip(1)] };
+                var path = Named(name);
+                await File.WriteAllBytesAsync(path, seal(forged, thief), Stop);
+                var found = await new Verifier(RecordSource.Of(store, Stop), null, culture).LookAsync(path);
+                Assert.False(found.Holds, Text(found));
+                var line = Assert.Single(found.Lines, line => line.Standing == Standing.Bad).Text;
+                Assert.Contains(forgedText.Split(' ')[0], line, StringComparison.Ordinal);
+                Assert.Contains(result.Text.Split(' ')[0], line, StringComparison.Ordinal);
+
+                // A seal that anybody could make around the true text is no ground for an alarm.
+                await File.WriteAllBytesAsync(path, seal(made, thief), Stop);
+                var same = await new Verifier(RecordSource.Of(store, Stop), null, culture).LookAsync(path);
+                Assert.True(same.Holds, Text(same));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task A_digit_altered_in_the_french_paper_breaks_the_seal_and_is_named()
+    {
+        var made = await MadeAsync(TextCulture.CanadianFrench);
+        var result = made.Results[0];
+        var forged = made with { Results = [result with { Text = result.Text.Replace(',', '.') }, .. made.Results.Skip(1)] };
+        // The drawing of the forged one with the statement and the seal of the true one.
+        var (paper, whole) = (CertificatePdf.Draw(forged, Paper.A4), SealedFiles.Pdf(made, Paper.A4, key));
+        var comments = whole.AsSpan(whole.AsSpan().LastIndexOf("%lanewright-statement/1 "u8)..whole.AsSpan().LastIndexOf("startxref"u8));
+        var at = paper.AsSpan().LastIndexOf("startxref"u8);
+        byte[] bytes = [.. paper.AsSpan(0, at), .. comments, .. paper.AsSpan(at)];
+        var found = await LookAsync("french.pdf", bytes, TextCulture.CanadianFrench);
+        Assert.False(found.Holds);
+        Assert.Contains("Le sceau est brisé", Text(found), StringComparison.Ordinal);
+        Assert.Contains(result.Text.Split(' ')[0].Replace(',', '.'), Text(found), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_record_that_was_changed_behind_the_program_or_grew_is_told_from_a_changed_certificate()
     {
@@ -126,7 +186,7 @@ public sealed class ProofTests : IAsyncLifetime
         await store.AppendAsync([new Drafts("phone-2", 7).Field("t-1", "place", "Alder Flat")], Stop);
         var grown = await LookAsync("a.pdf", files["a.pdf"]);
         Assert.True(grown.Holds, Text(grown));
-        Assert.Contains("1 entries were added", Text(grown), StringComparison.Ordinal);
+        Assert.Contains("1 entry was added", Text(grown), StringComparison.Ordinal);
         await records.TamperAsync("DROP TRIGGER entries_stay_1");
         await TamperedAsync();
         var tampered = await LookAsync("a.pdf", files["a.pdf"]);
@@ -179,10 +239,10 @@ public sealed class ProofTests : IAsyncLifetime
         Assert.Equal("1.2.840.10045.3.1.7", other.ExportParameters(false).Curve.Oid.Value);
     }
 
-    private async Task<Certificate> MadeAsync()
+    private async Task<Certificate> MadeAsync(TextCulture? culture = null, YardFacts? yard = null)
     {
         var entries = RecordCertificates.OfTest(await store.ReadAsync(subject: "t-1", stop: Stop));
-        return RecordCertificates.Of(entries, new YardRules(), Issued, TextCulture.UnitedStates, "").Certificate!;
+        return RecordCertificates.Of(entries, new YardRules { Yard = yard ?? new() }, Issued, culture ?? TextCulture.UnitedStates, "").Certificate!;
     }
 
     private async Task<Dictionary<string, byte[]>> FilesAsync()
@@ -196,11 +256,11 @@ public sealed class ProofTests : IAsyncLifetime
         };
     }
 
-    private async Task<Verified> LookAsync(string name, byte[] bytes)
+    private async Task<Verified> LookAsync(string name, byte[] bytes, TextCulture? culture = null)
     {
         var path = Named(name);
         await File.WriteAllBytesAsync(path, bytes, Stop);
-        return await new Verifier(RecordSource.Of(store, Stop), key.Fingerprint).LookAsync(path);
+        return await new Verifier(RecordSource.Of(store, Stop), key.Fingerprint, culture ?? TextCulture.UnitedStates).LookAsync(path);
     }
 
     private Task TamperedAsync() => records.TamperAsync("UPDATE entries SET Payload = replace(Payload, '63.0', '63.1') WHERE Number = 1");

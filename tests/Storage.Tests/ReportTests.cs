@@ -3,6 +3,7 @@ using System.Net;
 using System.Xml.Linq;
 using Lanewright.Documents;
 using Lanewright.Office;
+using Lanewright.Proof;
 
 namespace Lanewright.Storage.Tests;
 
@@ -50,6 +51,43 @@ public sealed class ReportTests(DemoServer server) : IClassFixture<DemoServer>
             var pdf = await server.Client.GetByteArrayAsync($"office/reports/{word}.pdf?paper={paper}", Stop);
             Assert.Equal("%PDF-"u8.ToArray(), pdf[..5]);
         }
+    }
+
+    [Theory]
+    [InlineData("fr", "fr-FR", "Numéro", "Procès-verbal d'étalonnage")]
+    [InlineData("fi", "fi-FI", "Numero", "Kalibrointipöytäkirja")]
+    [InlineData("en", "en-US", "Number", "Calibration record")]
+    public async Task Reports_cards_and_certificates_are_in_the_language_of_the_request(string language, string named, string number, string certificate)
+    {
+        using var client = new HttpClient { BaseAddress = server.Client.BaseAddress };
+        client.DefaultRequestHeaders.Add("Accept-Language", language);
+        var csv = await client.GetStringAsync("office/reports/fleet.csv", Stop);
+        Assert.StartsWith(number + ",", csv.TrimStart('\uFEFF'), StringComparison.Ordinal);
+        foreach (var word in Words.Select(row => row.Data))
+        {
+            var pdf = await client.GetByteArrayAsync($"office/reports/{word}.pdf", Stop);
+            Assert.Equal(language, PaperText.LanguageOf(pdf)[..2]);
+            var workbook = await client.GetByteArrayAsync($"office/reports/{word}.xlsx", Stop);
+            Assert.Equal("PK"u8.ToArray(), workbook[..2]);
+        }
+
+        var tests = await server.Store.TestsAsync(new() { Most = 200 }, Stop);
+        var one = tests.First(test => test.Results.Count > 0 && test.Test.Severity != "stop" && test.Test.Kind == "drop-test").Test.Id;
+        var paper = await client.GetByteArrayAsync($"office/tests/{one}/certificate.pdf", Stop);
+        Assert.Equal(named, PaperText.LanguageOf(paper));
+        Assert.Contains(PaperText.Lines(paper), line => line == certificate);
+        Assert.Contains($"<dcc:usedLangCodeISO639_1>{language}<", await client.GetStringAsync($"office/tests/{one}/certificate.xml", Stop), StringComparison.Ordinal);
+        using var data = new OfficeData(server.Store, TimeProvider.System);
+        foreach (var depot in (await data.SpreadersAsync(Stop)).InUse.Select(spreader => spreader.Record.Depot).Distinct())
+        {
+            using var answer = await client.GetAsync($"office/booklet.pdf?depot={Uri.EscapeDataString(depot)}", Stop);
+            if (!answer.IsSuccessStatusCode) continue;
+            var booklet = await answer.Content.ReadAsByteArrayAsync(Stop);
+            Assert.Equal(named, PaperText.LanguageOf(booklet));
+            return;
+        }
+
+        Assert.Fail("No depot has a booklet.");
     }
 
     [Fact]

@@ -14,15 +14,17 @@ internal static class VerifyCommand
         var data = new Option<string?>("--data") { Description = "Folder of the records to hold it against." };
         var export = new Option<string?>("--export") { Description = "An export to hold a certificate against, instead of a folder." };
         var key = new Option<string?>("--key") { Description = "Fingerprint of the yard's key, as yard-key prints it." };
-        var command = new Command("verify", "Say what, if anything, was changed in a certificate or an export.") { file, data, export, key };
+        var culture = CommonOptions.Culture();
+        var command = new Command("verify", "Say what, if anything, was changed in a certificate or an export.") { file, data, export, key, culture };
         command.SetAction((parsed, stop) => RecordsOptions.ToldAsync(parsed, async () =>
         {
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
             var path = parsed.GetValue(file)!;
+            if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (!File.Exists(path))
             {
-                error.WriteLine($"{Excerpt.Of(path, 200)} was not found.");
+                error.WriteLine(c.Say($"{Excerpt.Of(path, 200)} was not found."));
                 return CommonOptions.CouldNotRead;
             }
 
@@ -34,7 +36,7 @@ internal static class VerifyCommand
                 (source, var problem) = RecordSource.OfExport(other);
                 if (source is null)
                 {
-                    error.WriteLine(problem);
+                    error.WriteLine(c.Say(problem!));
                     return CommonOptions.CouldNotRead;
                 }
             }
@@ -46,13 +48,13 @@ internal static class VerifyCommand
                 fingerprint ??= own?.Fingerprint;
             }
 
-            var verified = await LookAsync(path, source, fingerprint, error);
+            var verified = await LookAsync(path, source, fingerprint, c, error);
             if (verified is null) return CommonOptions.CouldNotRead;
             List<VerifiedLine> lines = [.. verified.Lines];
             if (store is not null && await store.CheckChainAsync(stop) is { IsWhole: false } broken)
-                lines.AddRange(broken.Problems.Take(20).Select(problem => new VerifiedLine(Standing.Bad, $"The records themselves: {problem.What}")));
+                lines.AddRange(broken.Problems.Take(20).Select(problem => new VerifiedLine(Standing.Bad, c.Say($"The records themselves: {problem.What}"))));
             verified = verified with { Lines = lines };
-            foreach (var line in verified.Lines) output.WriteLine($"  {Word(line.Standing),-6}{line.Text}");
+            foreach (var line in verified.Lines) output.WriteLine($"  {c.Say(Word(line.Standing)),-6}{line.Text}");
             output.WriteLine(verified.Sentence);
             return verified.Holds ? CommonOptions.Answered : CommonOptions.DoNotUse;
         }));
@@ -73,18 +75,18 @@ internal static class VerifyCommand
         return command;
     }
 
-    private static async Task<Verified?> LookAsync(string path, RecordSource? source, string? fingerprint, TextWriter error)
+    private static async Task<Verified?> LookAsync(string path, RecordSource? source, string? fingerprint, TextCulture culture, TextWriter error)
     {
         try
         {
-            return await new Verifier(source, fingerprint).LookAsync(path);
+            return await new Verifier(source, fingerprint, culture).LookAsync(path);
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
-            error.WriteLine($"{Excerpt.Of(path, 200)} cannot be read: {wrong.Message}");
+            error.WriteLine(culture.Say($"{Excerpt.Of(path, 200)} cannot be read: {wrong.Message}"));
             return null;
         }
     }
 
-    private static string Word(Standing standing) => standing switch { Standing.Good => "good", Standing.Note => "note", _ => "BAD" };
+    private static Phrase Word(Standing standing) => standing switch { Standing.Good => "good", Standing.Note => "note", _ => "BAD" };
 }

@@ -63,7 +63,7 @@ internal sealed class VerifyPages(EntryStore store, string? keyFolder)
         {
             await using (var copy = new FileStream(path, FileMode.CreateNew, FileAccess.Write)) await file.CopyToAsync(copy, context.RequestAborted);
             using var key = keyFolder is null ? null : YardKey.Open(keyFolder);
-            var verified = await new Verifier(RecordSource.Of(store, context.RequestAborted), key?.Fingerprint).LookAsync(path, MostUnpacked);
+            var verified = await new Verifier(RecordSource.Of(store, context.RequestAborted), key?.Fingerprint, OfficeText.Culture).LookAsync(path, MostUnpacked);
             // A path of this machine means nothing to who sent the file.
             var name = Core.Text.Excerpt.Of(Path.GetFileName(file.FileName));
             return Page(verified with { Lines = [.. verified.Lines.Select(line => line with { Text = line.Text.Replace(path, name, StringComparison.Ordinal) })] }, null, name);

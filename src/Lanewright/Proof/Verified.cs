@@ -1,3 +1,5 @@
+using Lanewright.Core.Text;
+
 namespace Lanewright.Proof;
 
 /// <summary>How one thing that was looked at stands.</summary>
@@ -21,13 +23,14 @@ internal sealed record VerifiedLine(Standing Standing, string Text);
 /// <summary>What came of looking at a file.</summary>
 /// <param name="Kind">What the file is.</param>
 /// <param name="Lines">What was looked at, in order.</param>
-internal sealed record Verified(string Kind, IReadOnlyList<VerifiedLine> Lines)
+/// <param name="Culture">Language of the words.</param>
+internal sealed record Verified(Phrase Kind, IReadOnlyList<VerifiedLine> Lines, TextCulture Culture)
 {
     /// <summary>Whether nothing is wrong.</summary>
     internal bool Holds => Lines.All(line => line.Standing != Standing.Bad);
 
     /// <summary>The result in one sentence.</summary>
-    internal string Sentence => Holds
-        ? $"{Kind}: nothing was found changed."
-        : $"{Kind}: DO NOT RELY ON THIS FILE. What is wrong stands below.";
+    internal string Sentence => Culture.Say(Holds
+        ? (Phrase)$"{Kind}: nothing was found changed."
+        : $"{Kind}: DO NOT RELY ON THIS FILE. What is wrong stands in the list.");
 }

@@ -15,12 +15,20 @@ namespace Lanewright.Proof;
 /// </summary>
 /// <param name="source">The records to hold the file against; null for none.</param>
 /// <param name="fingerprint">Fingerprint of the yard's key; null when it is not known.</param>
-internal sealed class Verifier(RecordSource? source, string? fingerprint)
+/// <param name="culture">Language of the answer.</param>
+internal sealed class Verifier(RecordSource? source, string? fingerprint, TextCulture culture)
 {
     /// <summary>Most bytes of a certificate.</summary>
     internal const int MostCertificate = 20 * 1024 * 1024;
 
     private const int MostShown = 20;
+    private const int MostLines = 4000;
+
+    private const int MostPages = 12;
+
+    // Stands for what cannot be known; nobody types it.
+    private const string Unknown = "~~~~";
+
     private readonly List<VerifiedLine> lines = [];
 
     /// <summary>Looks at a file.</summary>
@@ -31,61 +39,69 @@ internal sealed class Verifier(RecordSource? source, string? fingerprint)
         await using var file = new FileStream(path, FileMode.Open, FileAccess.Read);
         var head = new byte[Math.Min(5, file.Length)];
         file.ReadExactly(head);
-        var kind = head.AsSpan().StartsWith("%PDF-"u8) ? "Certificate on paper (PDF)"
-            : head.AsSpan().StartsWith("PK"u8) ? "Export"
-            : head.AsSpan().StartsWith("<?xml"u8) ? "Certificate for machines (XML)"
-            : null;
-        if (kind is null)
+        var isExport = head.AsSpan().StartsWith("PK"u8);
+        var isXml = head.AsSpan().StartsWith("<?xml"u8);
+        if (!isExport && !isXml && !head.AsSpan().StartsWith("%PDF-"u8))
         {
             Say(Standing.Bad, "A certificate in PDF or XML, or an export, was expected; the file begins as none of them.");
-            return new("Unknown file", lines);
+            return new("Unknown file", lines, culture);
         }
 
-        var sealHolds = LookAtSeal(file);
-        if (kind == "Export")
+        Phrase kind = isExport ? "Export" : isXml ? "Certificate for machines (XML)" : "Certificate on paper (PDF)";
+        var seal = LookAtSeal(file);
+        if (isExport)
         {
             file.Close();
             await LookAtExportAsync(path, most);
-            return new(kind, lines);
+            return new(kind, lines, culture);
         }
 
         if (file.Length > MostCertificate)
         {
             Say(Standing.Bad, $"A certificate has at most {MostCertificate / 1048576} MB; this file is longer and was not looked at.");
-            return new(kind, lines);
+            return new(kind, lines, culture);
         }
 
         var bytes = new byte[file.Length];
         file.Position = 0;
         file.ReadExactly(bytes);
-        await LookAtStatementAsync(bytes, kind.Contains("XML", StringComparison.Ordinal), sealHolds);
-        return new(kind, lines);
+        await LookAtStatementAsync(bytes, isXml, seal);
+        return new(kind, lines, culture);
     }
 
-    private bool LookAtSeal(Stream file)
+    private Trust LookAtSeal(Stream file)
     {
         if (Seal.Read(file) is not { } seal)
         {
             Say(Standing.Bad, "The file has no seal that can be read: it was never sealed, or its end was changed or cut off.");
-            return false;
+            return Trust.None;
         }
 
         if (!seal.Holds)
         {
             Say(Standing.Bad, "The seal is broken: the file was changed after it was sealed.");
-            return false;
+            return Trust.None;
         }
 
         Say(Standing.Good, "The seal holds: every byte is as it was when the file was sealed.");
         var own = YardKey.FingerprintOf(seal.PublicKey);
         if (fingerprint is null)
+        {
             Say(Standing.Note, $"Sealed with the key {own}. Compare this with what the yard itself says its key is: anybody can seal a file with a key of their own.");
-        else if (Bare(own) == Bare(fingerprint)) Say(Standing.Good, $"Sealed with the yard's key, {own}.");
-        else Say(Standing.Bad, $"Sealed with another key than the yard's: {own}; the yard's is {fingerprint}.");
-        return true;
+            return Trust.Somebody;
+        }
+
+        if (Bare(own) == Bare(fingerprint))
+        {
+            Say(Standing.Good, $"Sealed with the yard's key, {own}.");
+            return Trust.Yard;
+        }
+
+        Say(Standing.Bad, $"Sealed with another key than the yard's: {own}; the yard's is {fingerprint}.");
+        return Trust.Somebody;
     }
 
-    private async Task LookAtStatementAsync(byte[] bytes, bool isXml, bool sealHolds)
+    private async Task LookAtStatementAsync(byte[] bytes, bool isXml, Trust seal)
     {
         if (SealedStatement.Find(bytes) is not { } statement)
         {
@@ -110,7 +126,7 @@ internal sealed class Verifier(RecordSource? source, string? fingerprint)
         var then = all.Where(entry => entry.Number <= record.Entry).ToList();
         if (then.Count == 0 || then[^1].Number != record.Entry)
         {
-            Say(Standing.Bad, $"{Capital(source.Name)} have no entry {record.Entry} of the record {Excerpt.Of(record.Test)}.");
+            Say(Standing.Bad, $"There is no entry {record.Entry} of the record {Excerpt.Of(record.Test)} in {source.Name}.");
             return;
         }
 
@@ -118,12 +134,12 @@ internal sealed class Verifier(RecordSource? source, string? fingerprint)
             Say(Standing.Bad, $"Entry {changed.Number} in {source.Name} was changed: its hash differs.");
         if (then[^1].Hash != record.Hash)
             Say(Standing.Bad, $"Entry {record.Entry} has another hash in {source.Name} than on the certificate: one of the two was changed.");
-        Compare(statement, then, bytes, isXml, sealHolds);
+        Compare(statement, then, bytes, isXml, seal);
         if (all.Count > then.Count)
-            Say(Standing.Note, $"{all.Count - then.Count} entries were added to the record since; the newest certificate may say something else.");
+            Say(Standing.Note, $"{all.Count - then.Count} entry was added to the record since; the newest certificate may say something else.|{all.Count - then.Count} entries were added to the record since; the newest certificate may say something else.");
     }
 
-    private void Compare(Statement statement, IReadOnlyList<Entry> entries, byte[] bytes, bool isXml, bool sealHolds)
+    private void Compare(Statement statement, IReadOnlyList<Entry> entries, byte[] bytes, bool isXml, Trust seal)
     {
         var issued = DateTimeOffset.TryParse(statement["issued"], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var at) ? at : DateTimeOffset.UnixEpoch;
         if (RecordCertificates.Of(entries, new YardRules(), issued, TextCulture.UnitedStates, "").Certificate is not { } now)
@@ -136,32 +152,85 @@ internal sealed class Verifier(RecordSource? source, string? fingerprint)
         var differences = Statement.Differences(statement, again);
         foreach (var (path, said, is_) in differences.Take(MostShown))
             Say(Standing.Bad, $"{Excerpt.Of(path)}: the file says {Named(said)}; from {source!.Name} follows {Named(is_)}.");
-        if (differences.Count > 0 && statement["program"] != again["program"])
+        var isOtherVersion = statement["program"] != again["program"];
+        if (differences.Count > 0 && isOtherVersion)
             Say(Standing.Note, $"The file was made by version {Excerpt.Of(statement["program"])}, this is {again["program"]}: another method may give other figures.");
         if (differences.Count == 0) Say(Standing.Good, $"All {statement.Values.Count} statements for machines follow from {source!.Name} as they stood at entry {entries[^1].Number}.");
-        if (sealHolds) return;
+        if (seal is Trust.Yard) return;
         // What people read may have been changed even where the statement was not.
-        if (isXml) CompareLines(bytes, now with { Context = now.Context with { Version = statement["program"] } });
+        CompareText(bytes, isXml, entries, statement, issued, isOtherVersion);
+        if (seal is not Trust.None) return;
         foreach (var result in now.Results)
             Say(Standing.Note, $"The record says: {result.Name} {result.Text}.");
     }
 
-    private void CompareLines(byte[] bytes, Certificate now)
+    private void CompareText(byte[] bytes, bool isXml, IReadOnlyList<Entry> entries, Statement statement, DateTimeOffset issued, bool isOtherVersion)
     {
-        var said = Figures(Encoding.UTF8.GetString(bytes));
-        var real = Figures(Encoding.UTF8.GetString(DigitalCertificate.Write(now)));
-        var shown = 0;
-        for (var i = 0; i < Math.Max(said.Count, real.Count) && shown < MostShown; i++)
+        var said = isXml ? XmlLines(bytes) : PaperText.Lines(bytes);
+        if (said.Count == 0)
         {
-            var (a, b) = (i < said.Count ? said[i] : "nothing", i < real.Count ? real[i] : "nothing");
-            if (a == b) continue;
-            Say(Standing.Bad, $"Number {i + 1} of the XML: the file says {Excerpt.Of(a)}; from the record follows {b}.");
-            shown++;
+            Say(Standing.Note, "The text of the paper cannot be read here, so its words were not compared.");
+            return;
+        }
+
+        // The marks of numbers are not known where the language does not tell them: the reading that fits best is the file's.
+        var changed = CulturesOf(isXml ? XmlLanguage(bytes) : PaperText.LanguageOf(bytes))
+            .Select(own => Changed(said, Again(bytes, isXml, entries, statement, issued, own, said), isXml ? null : own)).MinBy(lines => lines.Count)!;
+        if (changed.Count == 0) Say(Standing.Good, $"All {said.Count} lines of text follow from {source!.Name}, but for what the yard says of itself.");
+        foreach (var one in changed.Take(MostShown))
+        {
+            Say(
+                isOtherVersion ? Standing.Note : Standing.Bad,
+                $"In the text: the file says {Named(one.Said)}; from the record follows {Named(one.Real)} ({Excerpt.Of(one.Line, 120)}).");
         }
     }
 
-    private static List<string> Figures(string xml) =>
-        [.. xml.Split('\n').Select(line => line.Trim()).Where(line => line.StartsWith("<si:", StringComparison.Ordinal) && line.Contains("</si:", StringComparison.Ordinal))];
+    // What stands at the foot of every page stands elsewhere among the lines when the yard's address is longer.
+    private static IReadOnlyList<ChangedLine> Changed(IReadOnlyList<string> said, IReadOnlyList<string> real, TextCulture? paper)
+    {
+        if (paper is null) return ChangedLines.Between(said, real, Unknown);
+        var numbers = Enumerable.Range(1, MostPages).SelectMany(of => Enumerable.Range(1, of).Select(page => paper.Say($"Page {page} of {of}"))).ToHashSet(StringComparer.Ordinal);
+        var pages = real.Count(numbers.Contains);
+        var feet = real.CountBy(line => line).Where(line => pages > 1 && line.Value == pages && line.Key != Unknown).Select(line => line.Key).Concat(numbers).ToHashSet(StringComparer.Ordinal);
+        return ChangedLines.Between([.. said.Where(line => !feet.Contains(line))], [.. real.Where(line => !feet.Contains(line))], Unknown);
+    }
+
+    private static IReadOnlyList<string> Again(
+        byte[] bytes, bool isXml, IReadOnlyList<Entry> entries, Statement statement, DateTimeOffset issued, TextCulture own, IReadOnlyList<string> said)
+    {
+        // What the yard says of itself is in no test's record. A line of it stands for itself; only whether there is an accreditation shows.
+        var yard = new YardFacts { Name = Unknown, Address = Unknown, Customer = Unknown };
+        var made = RecordCertificates.Of(entries, new YardRules { Yard = yard }, issued, own, "").Certificate!;
+        if (!said.Any(line => line.Contains(made.Title, StringComparison.Ordinal)))
+            made = RecordCertificates.Of(entries, new YardRules { Yard = yard with { Accreditation = Unknown } }, issued, own, "").Certificate!;
+        made = made with
+        {
+            Context = made.Context with { Version = statement["program"] },
+            Conformity = made.Conformity is { } conformity ? conformity with { Rule = Unknown } : null,
+        };
+        return isXml ? XmlLines(DigitalCertificate.Write(made)) : PaperText.Lines(CertificatePdf.Draw(made, PaperText.IsA4(bytes) ? Paper.A4 : Paper.Letter));
+    }
+
+    private static IReadOnlyList<TextCulture> CulturesOf(string tag)
+    {
+        if (TextCulture.TryFind(tag, out var culture)) return [culture];
+        Language.TryFind(tag, out var language);
+        return [.. new[] { TextCulture.UnitedStates, TextCulture.German, TextCulture.Invariant }.Select(one => one.In(language))];
+    }
+
+    private static List<string> XmlLines(byte[] bytes) =>
+    [
+        .. Encoding.UTF8.GetString(bytes).Split('\n').Select(line => line.Trim())
+            .Where(line => line.StartsWith("<dcc:", StringComparison.Ordinal) || line.StartsWith("<si:", StringComparison.Ordinal))
+            .Where(line => !line.StartsWith("<dcc:countryCode", StringComparison.Ordinal)).Take(MostLines),
+    ];
+
+    private static string XmlLanguage(byte[] bytes)
+    {
+        const string before = "<dcc:usedLangCodeISO639_1>";
+        var at = bytes.AsSpan().IndexOf(Encoding.ASCII.GetBytes(before));
+        return at < 0 || at + before.Length + 2 > bytes.Length ? "" : Encoding.ASCII.GetString(bytes, at + before.Length, 2);
+    }
 
     private async Task LookAtExportAsync(string path, long? most)
     {
@@ -169,12 +238,12 @@ internal sealed class Verifier(RecordSource? source, string? fingerprint)
         try
         {
             var report = Export.Check(path, entry => hashes.Add((entry.Number, entry.Hash)), most);
-            foreach (var problem in report.Problems.Take(MostShown)) Say(Standing.Bad, problem.What);
+            foreach (var problem in report.Problems.Take(MostShown)) Say(Standing.Bad, $"{problem.What}");
             if (report.IsWhole) Say(Standing.Good, $"The chain is whole: {report.Entries} entries, last hash {report.LastHash}.");
         }
         catch (RecordsException wrong)
         {
-            Say(Standing.Bad, wrong.Message);
+            Say(Standing.Bad, $"{wrong.Message}");
             return;
         }
         catch (Exception wrong) when (wrong is IOException or InvalidDataException or ArgumentException or NotSupportedException or FormatException or InvalidOperationException)
@@ -206,16 +275,22 @@ internal sealed class Verifier(RecordSource? source, string? fingerprint)
         }
 
         var missing = hashes.Count - at;
-        if (missing > 0) Say(Standing.Bad, $"{missing} entries of the export are not in {source.Name}: something was taken off their end.");
+        if (missing > 0) Say(Standing.Bad, $"{missing} entry of the export is not in {source.Name}: something was taken off their end.|{missing} entries of the export are not in {source.Name}: something was taken off their end.");
         if (differ > 1) Say(Standing.Bad, $"{differ} entries differ in all.");
         if (differ == 0 && missing == 0) Say(Standing.Good, $"All {hashes.Count} entries are those of {source.Name}.");
     }
 
-    private void Say(Standing standing, string text) => lines.Add(new(standing, text));
+    private void Say(Standing standing, Phrase text) => lines.Add(new(standing, culture.Say(text)));
 
-    private static string Named(string value) => value.Length == 0 ? "nothing" : Excerpt.Of(value);
+    private static Phrase Named(string value) => value.Length == 0 ? "nothing" : (Phrase)$"{Excerpt.Of(value)}";
 
     private static string Bare(string fingerprint) => fingerprint.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant();
 
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    // Whose seal holds.
+    private enum Trust
+    {
+        None,
+        Somebody,
+        Yard,
+    }
 }

@@ -66,7 +66,11 @@ internal static partial class Exceptions
 
     /// <summary>Parts whose every text goes through the tables. The other parts still speak English where a text is no
     /// phrase yet; docs/guide/languages.md lists them.</summary>
-    private static readonly string[] Covered = ["Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Print.", "Lanewright.Office.", "Lanewright.Accounts.", "Lanewright.Network.", "Lanewright.Host."];
+    private static readonly string[] Covered =
+    [
+        "Lanewright.Accounts.", "Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
+        "Lanewright.Print.", "Lanewright.Proof.",
+    ];
 
     /// <summary>Parts of those that still speak English only.</summary>
     private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Charts.DriftPicture",
