@@ -126,7 +126,7 @@ public static class CabCardPdf
         private void Facts(CabCard card, double room)
         {
             List<(string Name, string Value)> large = [];
-            if (card.Constant.Length > 0) large.Add((culture.Say("In the controller"), QuantityText.Marked(card.Constant, culture)));
+            if (card.Constant.Length > 0) large.Add((culture.Say("In the controller"), culture.Say($"{new Reading(card.Constant)}")));
             if (card.Gate.Length > 0) large.Add((culture.Say("Gate"), card.Gate));
             List<string> small = [];
             if (card.PlusMinus is { } sure) small.Add(culture.Say($"Sure to ± {PercentText.Write(sure, culture)}"));

@@ -118,7 +118,7 @@ public static class CertificatePdf
     private static void Signature(Flow flow, Certificate certificate)
     {
         var c = certificate.Context.Culture;
-        flow.Need(100);
+        flow.Need(80);
         flow.Y += 26;
         var half = (flow.Room - 24) / 2;
         flow.Line(Flow.Margin, Flow.Margin + half, flow.Y);

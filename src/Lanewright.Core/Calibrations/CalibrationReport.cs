@@ -145,9 +145,6 @@ public sealed record ReportLine(string Template, IReadOnlyList<FindingValue> Val
 /// <param name="Digits">Significant digits of its numbers.</param>
 public sealed record ReportColumn(Phrase Label, Dimension? Dimension = null, Unit? Unit = null, int Digits = 4)
 {
-    /// <summary>Whether the heading is a reading of the program's own, such as <c>32.2 km/h</c>.</summary>
-    public bool IsReading { get; init; }
-
     /// <summary>Its heading in English, without the unit.</summary>
     public string Name => Label.ToString();
 
@@ -157,7 +154,7 @@ public sealed record ReportColumn(Phrase Label, Dimension? Dimension = null, Uni
         ArgumentNullException.ThrowIfNull(units);
         ArgumentNullException.ThrowIfNull(culture);
         var unit = UnitFor(units);
-        var name = IsReading ? QuantityText.Marked(Name, culture) : culture.Say(Label);
+        var name = culture.Say(Label);
         return unit is null || QuantityText.Symbol(unit, culture) is not { Length: > 0 } symbol ? name : $"{name}, {symbol}";
     }
 
@@ -183,13 +180,6 @@ public readonly record struct ReportCell(string? Word, double Si, Unit? Unit = n
         return new(term.ToString(), double.NaN, null, term);
     }
 
-    /// <summary>Whether the word is a number with a decimal point, shown with the reader's decimal mark.</summary>
-    public bool IsReading { get; init; }
-
-    /// <summary>A number whose digits are settled, such as a setting for the driver.</summary>
-    /// <param name="number">The number with a decimal point.</param>
-    public static ReportCell Reading(string number) => new(number, double.NaN) { IsReading = true };
-
     /// <summary>A number.</summary>
     public static implicit operator ReportCell(double si) => new(null, si);
 
@@ -202,7 +192,7 @@ public readonly record struct ReportCell(string? Word, double Si, Unit? Unit = n
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(culture);
         if (Term is not null) return culture.Say(Term);
-        if (Word is not null) return IsReading ? QuantityText.Marked(Word, culture) : Word;
+        if (Word is not null) return Word;
         if (!double.IsFinite(Si)) return "";
         if (Unit is { } own) return QuantityText.Write(Si, own, culture, NumberForm.Significant(column.Digits));
         // Counted things have no decimals.

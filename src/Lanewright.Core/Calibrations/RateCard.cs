@@ -156,16 +156,16 @@ public static class RateCard
     private static ReportTable Table(RateSheet sheet, UnitPreferences units, double? most)
     {
         List<ReportColumn> columns = [new(RateHeading(units))];
-        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}") { IsReading = true }));
+        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}")));
         var tested = sheet.Settings.Select(s => (s.Position, s.Delivery)).ToList();
         var rows = sheet.Rates.Select(rate =>
         {
-            List<ReportCell> cells = [ReportCell.Reading(RateNumber(rate, units))];
+            List<ReportCell> cells = [ReportCell.Said($"{RateNumber(rate, units)}")];
             foreach (var speed in sheet.Speeds)
             {
                 var delivery = SpreadRate.Delivery(rate, speed, sheet.Lanes);
                 if (!sheet.IsOpen) cells.Add(ReportCell.Said(most is not { } q ? "" : delivery <= q ? "yes" : "too fast"));
-                else if (SpreadRate.Setting(tested, delivery) is { } setting) cells.Add(ReportCell.Reading(Short(setting)));
+                else if (SpreadRate.Setting(tested, delivery) is { } setting) cells.Add(ReportCell.Said($"{Short(setting)}"));
                 else cells.Add(ReportCell.Said(tested.Count > 0 && delivery > tested[^1].Delivery ? "too fast" : "too slow"));
             }
 
@@ -178,32 +178,32 @@ public static class RateCard
     private static ReportTable Needed(RateSheet sheet, UnitPreferences units)
     {
         List<ReportColumn> columns = [new(RateHeading(units))];
-        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}", Dimension.MassFlow) { IsReading = true }));
+        columns.AddRange(sheet.Speeds.Select(v => new ReportColumn($"{SpeedText(v, units)}", Dimension.MassFlow)));
         return new("Delivery that each rate and speed needs", columns,
         [
             .. sheet.Rates.Select(rate => (IReadOnlyList<ReportCell>)
-                [ReportCell.Reading(RateNumber(rate, units)), .. sheet.Speeds.Select(v => (ReportCell)SpreadRate.Delivery(rate, v, sheet.Lanes))]),
+                [ReportCell.Said($"{RateNumber(rate, units)}"), .. sheet.Speeds.Select(v => (ReportCell)SpreadRate.Delivery(rate, v, sheet.Lanes))]),
         ]);
     }
 
     private static Phrase RateHeading(UnitPreferences units) => $"Rate, {units[Dimension.LaneRate].Symbol}";
 
-    private static string RateNumber(double rate, UnitPreferences units) => Short(units[Dimension.LaneRate].FromSi(rate));
+    private static Reading RateNumber(double rate, UnitPreferences units) => Short(units[Dimension.LaneRate].FromSi(rate));
 
-    private static string Rate(double rate, RateSheet sheet, UnitPreferences units)
+    private static Phrase Rate(double rate, RateSheet sheet, UnitPreferences units)
     {
         var area = Units.GramPerSquareMetre.FromSi(rate / sheet.Width);
-        return $"{RateNumber(rate, units)} {units[Dimension.LaneRate].Symbol} ({Short(area)} g/m²)";
+        return $"{new Reading($"{RateNumber(rate, units)} {units[Dimension.LaneRate].Symbol}")} ({new Reading($"{Short(area)} g/m²")})";
     }
 
-    private static string SpeedText(double speed, UnitPreferences units) =>
-        $"{Short(units[Dimension.Speed].FromSi(speed))} {units[Dimension.Speed].Symbol}";
+    private static Reading SpeedText(double speed, UnitPreferences units) =>
+        new($"{Short(units[Dimension.Speed].FromSi(speed))} {units[Dimension.Speed].Symbol}");
 
     // At most three digits and no zeros at the end: read from a seat, not from a desk.
-    private static string Short(double number)
+    private static Reading Short(double number)
     {
         var text = QuantityText.WriteNumber(number, TextCulture.Invariant, NumberForm.Significant(3));
-        return text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;
+        return new(text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text);
     }
 
     private sealed record TestedSetting(double Position, double Delivery);

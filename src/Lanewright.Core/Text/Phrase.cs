@@ -74,10 +74,13 @@ public sealed class Phrase : IEquatable<Phrase>
     }
 
     /// <summary>The text in a language, its places filled.</summary>
-    public string In(Language language)
+    public string In(Language language) => In(language, '.');
+
+    /// <summary>The same with the decimal mark of a reader in the <see cref="Reading"/>s among its values.</summary>
+    internal string In(Language language, char mark)
     {
         ArgumentNullException.ThrowIfNull(language);
-        return values is null ? language.Say(Key) : Filled(language, Form(language, language.Say(Key)));
+        return values is null ? language.Say(Key) : Filled(language, mark, Form(language, language.Say(Key)));
     }
 
     /// <summary>The English text.</summary>
@@ -92,7 +95,7 @@ public sealed class Phrase : IEquatable<Phrase>
     /// <inheritdoc/>
     public override int GetHashCode() => Key.GetHashCode(StringComparison.Ordinal);
 
-    private string Filled(Language language, string text)
+    private string Filled(Language language, char mark, string text)
     {
         var filled = new StringBuilder();
         var at = 0;
@@ -111,7 +114,7 @@ public sealed class Phrase : IEquatable<Phrase>
             else
             {
                 var close = text.IndexOf('}', at);
-                filled.Append(Shown(language, values![int.Parse(text.AsSpan(at, close - at), CultureInfo.InvariantCulture)]));
+                filled.Append(Shown(language, mark, values![int.Parse(text.AsSpan(at, close - at), CultureInfo.InvariantCulture)]));
                 at = close + 1;
             }
         }
@@ -128,9 +131,10 @@ public sealed class Phrase : IEquatable<Phrase>
         return count == 1 || (count == 0 && language == Language.French) ? text[..bar] : text[(bar + 1)..];
     }
 
-    private static string Shown(Language language, object? value) => value switch
+    private static string Shown(Language language, char mark, object? value) => value switch
     {
-        Phrase inner => inner.In(language),
+        Phrase inner => inner.In(language, mark),
+        Reading reading => reading.With(mark),
         IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
         _ => value?.ToString() ?? "",
     };

@@ -76,17 +76,6 @@ public static partial class QuantityText
         return $"{value} ± {uncertainty} {Symbol(unit, culture)}";
     }
 
-    /// <summary>A number of the program's own with a decimal point, with or without a unit, with the culture's decimal mark.</summary>
-    /// <param name="number">Such as <c>32.2 km/h</c>; only the number before the first blank is looked at.</param>
-    /// <param name="culture">Whose mark is written.</param>
-    public static string Marked(string number, TextCulture culture)
-    {
-        ArgumentNullException.ThrowIfNull(number);
-        ArgumentNullException.ThrowIfNull(culture);
-        var end = number.IndexOf(' ', StringComparison.Ordinal);
-        return end < 0 ? number.Replace('.', culture.DecimalMark) : number[..end].Replace('.', culture.DecimalMark) + number[end..];
-    }
-
     /// <summary>The unit's symbol as the culture writes it: "gal" where the gallon has one customary meaning.</summary>
     public static string Symbol(Unit unit, TextCulture culture)
     {

@@ -73,7 +73,11 @@ public sealed record TextCulture
     }
 
     /// <summary>A text of the code in the culture's language.</summary>
-    public string Say(Phrase phrase) => Language.Say(phrase);
+    public string Say(Phrase phrase)
+    {
+        ArgumentNullException.ThrowIfNull(phrase);
+        return phrase.In(Language, DecimalMark);
+    }
 
     /// <summary>The culture of that name, whatever the letter case; false when there is none.</summary>
     public static bool TryFind(string? name, out TextCulture culture)

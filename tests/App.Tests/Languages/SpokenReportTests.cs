@@ -63,6 +63,14 @@ public sealed partial class SpokenReportTests
         Assert.Equal("Épandeuse Vitesse", Language.French.Say($"Spreader {(Phrase)"Speed"}"));
     }
 
+    [Fact]
+    public void A_number_of_the_programs_own_takes_the_readers_decimal_mark_and_a_typed_one_stays()
+    {
+        Phrase rate = $"{new Reading("300.5 lb/lane-mile")} ({new Reading("23.1 g/m²")})";
+        Assert.Equal("Épandeuse 300,5 lb/lane-mile (23,1 g/m²) v2.5", TextCulture.French.Say($"Spreader {(Phrase)$"{rate} {"v2.5"}"}"));
+        Assert.Equal("Spreader 300.5 lb/lane-mile (23.1 g/m²) v2.5", TextCulture.UnitedStates.Say($"Spreader {(Phrase)$"{rate} {"v2.5"}"}"));
+    }
+
     // A field and a code, as in (runs at 50 %: answer.wide).
     [GeneratedRegex(@"^\(.*[a-z-]+\.[a-z-]+\)$")]
     private static partial Regex Place();

@@ -140,6 +140,8 @@ public sealed class PaperLanguageTests
                 Assert.Contains(part, words);
             if (code == "en") continue;
             Assert.DoesNotMatch(@"\d\.\d", text);
+            var results = CertificateTests.Of(name, CertificateTests.Context(culture, units))!.Results.Select(result => culture.Say(result.Name));
+            Assert.DoesNotMatch(@"\d\.\d", string.Join(' ', results));
         }
     }
 
