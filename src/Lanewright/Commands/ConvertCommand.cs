@@ -8,8 +8,6 @@ namespace Lanewright.Commands;
 /// <summary><c>lanewright convert</c>: a quantity from one unit to another, or to all units of its kind.</summary>
 internal static class ConvertCommand
 {
-    private const string AreaHint = "A rate per lane and a rate per area convert with a lane width: add --lane \"12 ft\".";
-
     private const int MostNear = 6;
 
     internal static Command Make()
@@ -28,16 +26,16 @@ internal static class ConvertCommand
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (Value(QuantityText.ReadAny(parsed.GetValue(amount), c), "amount", error) is not { } from)
+            if (Value(QuantityText.ReadAny(parsed.GetValue(amount), c), "amount", c, error) is not { } from)
                 return CommonOptions.CouldNotRead;
             Length? width = null;
             if (parsed.GetValue(lane) is { } laneText)
             {
-                if (Value(QuantityText.Read<Length>(laneText, c), "--lane", error) is not { } w)
+                if (Value(QuantityText.Read<Length>(laneText, c), "--lane", c, error) is not { } w)
                     return CommonOptions.CouldNotRead;
                 if (w.Si is < 1 or > 20)
                 {
-                    error.WriteLine($"--lane: '{laneText}' was read; a lane width of 1 m to 20 m was expected.");
+                    error.WriteLine(c.Say($"--lane: '{laneText}' was read; a lane width of 1 m to 20 m was expected."));
                     return CommonOptions.CouldNotRead;
                 }
 
@@ -57,17 +55,17 @@ internal static class ConvertCommand
         if (Units.Find(wanted) is not { } unit)
         {
             // Ask the reader: it knows which unit is meant, or what the question is.
-            if (Value(QuantityText.ReadAny("1 " + wanted, culture), "unit", error) is not { } one)
+            if (Value(QuantityText.ReadAny("1 " + wanted, culture), "unit", culture, error) is not { } one)
                 return CommonOptions.CouldNotRead;
             unit = one.Unit;
         }
 
         if (Across(from, unit.Dimension, width) is not { } si)
         {
-            error.WriteLine(
-                $"unit: '{wanted}' does not measure the same as '{from.Unit.Symbol}'. Units that do: "
-                + string.Join(", ", Units.Of(from.Unit.Dimension).Select(u => u.Symbol)) + "."
-                + (IsRate(from.Unit.Dimension) && IsRate(unit.Dimension) ? " " + AreaHint : ""));
+            var others = string.Join(", ", Units.Of(from.Unit.Dimension).Select(u => u.Symbol));
+            error.WriteLine(culture.Say($"unit: '{wanted}' does not measure the same as '{from.Unit.Symbol}'. Units that do: {others}."));
+            if (IsRate(from.Unit.Dimension) && IsRate(unit.Dimension))
+                error.WriteLine(culture.Say("A rate per lane and a rate per area convert with a lane width: add --lane \"12 ft\"."));
             return CommonOptions.CouldNotRead;
         }
 
@@ -110,15 +108,15 @@ internal static class ConvertCommand
         _ => null,
     };
 
-    private static string Near<T>(TextReading<T> reading)
+    private static string Near<T>(TextReading<T> reading, TextCulture culture)
     {
         if (reading.Problem != TextProblem.UnknownUnit) return "";
         var near = Nearest.Close(reading.Read, Enum.GetValues<Dimension>().SelectMany(Units.Of).Select(u => u.Symbol));
         var listed = string.Join(", ", near.Take(MostNear));
-        return listed.Length == 0 ? "" : $" Spelt nearly like it: {listed}.";
+        return listed.Length == 0 ? "" : " " + culture.Say($"Spelt nearly like it: {listed}.");
     }
 
-    private static T? Value<T>(TextReading<T> reading, string field, TextWriter error)
+    private static T? Value<T>(TextReading<T> reading, string field, TextCulture culture, TextWriter error)
         where T : struct
     {
         switch (reading.Outcome)
@@ -126,12 +124,11 @@ internal static class ConvertCommand
             case TextOutcome.Value:
                 return reading.Value;
             case TextOutcome.Question:
-                error.WriteLine(
-                    $"{field}: '{reading.Read}' has more than one meaning. Write which: "
-                    + string.Join(" or ", reading.Choices.Select(choice => choice.Words)) + ".");
+                var choices = reading.Choices.Select(choice => choice.Words).Aggregate((all, next) => culture.Say($"{all} or {next}"));
+                error.WriteLine(culture.Say($"{field}: '{reading.Read}' has more than one meaning. Write which: {choices}."));
                 return null;
             default:
-                error.WriteLine($"{field}: '{reading.Read}' was read; expected {reading.Expected}.{Near(reading)}");
+                error.WriteLine(culture.Say($"{field}: '{reading.Read}' was read; expected {reading.Wanted}.") + Near(reading, culture));
                 return null;
         }
     }

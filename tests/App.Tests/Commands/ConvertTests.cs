@@ -46,6 +46,14 @@ public sealed class ConvertTests
     }
 
     [Theory]
+    [InlineData("12 ton", "lb", "fr-CA", "amount : « 12 ton » a plus d'un sens. Écrire lequel : 12 t ou 12 short ton ou 12 long ton.")]
+    [InlineData("12 ton", "lb", "fi-FI", "amount: ”12 ton” on monimerkityksinen. Kirjoita, kumpi tai mikä: 12 t tai 12 short ton tai 12 long ton.")]
+    [InlineData("5 lb", "ft", "fi-FI", "unit: ”ft” ei mittaa samaa kuin ”lb”. Samaa mittaavat: kg")]
+    [InlineData("5 lbb", "kg", "fr-FR", "Orthographe proche : lb")]
+    public void The_answer_is_in_the_readers_language(string amount, string unit, string culture, string words) =>
+        Assert.Contains(words, CommandLine.Run("convert", amount, unit, "--culture", culture).Errors, StringComparison.Ordinal);
+
+    [Theory]
     [InlineData("5 lbb", "kg", "amount: 'lbb' was read", "Spelt nearly like it: lb")]
     [InlineData("5 lb", "kgg", "unit: 'kgg' was read", "Spelt nearly like it: kg")]
     [InlineData("300 lb/lane-mlie", "kg/lane-km", "amount: 'lb/lane-mlie' was read", "lb/lane-mile")]
