@@ -71,12 +71,36 @@ public sealed partial class LanguageTests(DemoServer server) : IClassFixture<Dem
         Assert.All(numbers, one => Assert.Equal(numbers[0], one));
     }
 
-    private async Task<HttpResponseMessage> AskAsync(string address, string? wishes, string? cookie = null)
+    [Theory]
+    [InlineData("fr", null, "Il n'y a rien à cette adresse.")]
+    [InlineData("fr", "fi", "Tässä osoitteessa ei ole mitään.")]
+    [InlineData(null, null, "There is nothing at this address.")]
+    public async Task What_the_server_refuses_is_said_in_the_language_of_the_page_that_asks(string? wishes, string? ofPage, string said)
+    {
+        using var answer = await AskAsync("api/nowhere", wishes, page: ofPage);
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        using var problem = System.Text.Json.JsonDocument.Parse(await answer.Content.ReadAsStringAsync(Stop));
+        Assert.Equal(said, problem.RootElement.GetProperty("title").GetString());
+    }
+
+    [Theory]
+    [InlineData("fr", "Le nom a 61 caractères\u00a0; 60 au plus sont admis. Utiliser des initiales.")]
+    [InlineData("fi", "Nimessä on 61 merkkiä; enintään 60 sallitaan. Käytä nimikirjaimia.")]
+    public async Task A_form_that_comes_back_says_why_in_the_language_of_the_page(string language, string said)
+    {
+        using var browser = new OfficeBrowser(server.Client.BaseAddress!, null);
+        await browser.OpenAsync($"office/who?language={language}");
+        var (_, page, _) = await browser.FillAsync("/office/who", "/office/who", ("who", new string('x', 61)));
+        Assert.Contains(said, WebUtility.HtmlDecode(page), StringComparison.Ordinal);
+    }
+
+    private async Task<HttpResponseMessage> AskAsync(string address, string? wishes, string? cookie = null, string? page = null)
     {
         using var handler = new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false };
         using var client = new HttpClient(handler);
         using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(server.Client.BaseAddress!.OriginalString + address));
         if (wishes is not null) request.Headers.TryAddWithoutValidation("Accept-Language", wishes);
+        if (page is not null) request.Headers.Add("x-lanewright-language", page);
         if (cookie is not null) request.Headers.Add("Cookie", cookie);
         return await client.SendAsync(request, Stop);
     }

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Lanewright.Accounts;
+using Lanewright.Core.Text;
+using Lanewright.Office;
 using Lanewright.Storage;
 
 namespace Lanewright.Commands;
@@ -17,12 +19,16 @@ internal static class AccountsCommand
         {
             data, database,
         };
-        command.SetAction((parsed, stop) => RecordsOptions.WithStoreAsync(parsed, data, database, async store =>
+        command.SetAction((parsed, stop) => CommonOptions.LanguageOf(parsed, Language.English, parsed.InvocationConfiguration.Error) is not { } language
+            ? Task.FromResult(CommonOptions.CouldNotRead)
+            : RecordsOptions.WithStoreAsync(parsed, data, database, async store =>
         {
+            OfficeLanguage.Speak(language);
             var code = await AccountsSetup.PairAgainAsync(store.Place, TimeProvider.System, stop);
             parsed.InvocationConfiguration.Output.WriteLine(
-                $"{code}\nOpen /pair on the server within {PairingCodes.PrintedLife.TotalMinutes} minutes, type a name and this code, and set a"
-                + " password. It works once and makes that person a supervisor; an account of that name gets the new password.");
+                $"{code}\n" + OfficeText.Say(
+                    $"Open /pair on the server within {(int)PairingCodes.PrintedLife.TotalMinutes} minutes, type a name and this code, and set a password. "
+                    + $"It works once and makes that person a supervisor; an account of that name gets the new password."));
             return CommonOptions.Answered;
         }, stop, Opening.Existing));
         return command;

@@ -2,9 +2,11 @@ using System.CommandLine;
 using Lanewright.Core.Practice;
 using Lanewright.Core.Text;
 using Lanewright.Host;
+using Lanewright.Office;
 using Lanewright.Storage;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Entries;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Commands;
 
@@ -25,6 +27,7 @@ internal static class DemoCommand
         {
             if (CommonOptions.LanguageOf(parsed, Language.English, parsed.InvocationConfiguration.Error) is not { } language)
                 return CommonOptions.CouldNotRead;
+            OfficeLanguage.Speak(language);
             var output = parsed.InvocationConfiguration.Output;
             var folder = Directory.CreateTempSubdirectory("lanewright-demo-").FullName;
             try
@@ -35,16 +38,16 @@ internal static class DemoCommand
                 await using var app = Server.Build(new(parsed.GetValue(port)) { Language = language }, store);
                 await app.StartAsync(stop);
                 var address = new Uri(app.Urls.First());
-                output.WriteLine($"An invented yard (seed {Seed}, {today:yyyy-MM-dd}), kept in {folder} until this ends.");
-                output.WriteLine($"Office: http://localhost:{address.Port}/office");
-                output.WriteLine($"Yard:   http://localhost:{address.Port}/yard/   (Ctrl+C stops)");
+                output.WriteLine(Say($"An invented yard (seed {(long)Seed}, {Day(today)}), kept in {folder} until this ends."));
+                output.WriteLine(Say($"Office: http://localhost:{address.Port}/office"));
+                output.WriteLine(Say($"Yard:   http://localhost:{address.Port}/yard/   (Ctrl+C stops)"));
                 await app.WaitForShutdownAsync(stop);
                 store.Release();
                 return CommonOptions.Answered;
             }
             catch (IOException wrong)
             {
-                parsed.InvocationConfiguration.Error.WriteLine($"The demo could not start: {wrong.Message} Choose another --port.");
+                parsed.InvocationConfiguration.Error.WriteLine(Say($"The demo could not start: {wrong.Message} Choose another --port."));
                 return CommonOptions.CouldNotRead;
             }
             finally

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Net;
+using Lanewright.Core.Text;
 using Lanewright.Network;
+using Lanewright.Office;
 using Lanewright.Storage.Database;
 
 namespace Lanewright.Commands;
@@ -87,5 +89,5 @@ internal sealed class NetworkOptionsGroup
             : throw Wrong($"--name: '{Core.Text.Excerpt.Of(typed)}' was read; a host name such as garage.local was expected, without https:// and port.");
     }
 
-    private static RecordsException Wrong(string message) => new(RecordsFault.Denied, message);
+    private static RecordsException Wrong(Phrase message) => new(RecordsFault.Denied, OfficeText.Say(message));
 }

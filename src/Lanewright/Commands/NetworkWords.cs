@@ -2,6 +2,7 @@ using System.Net.Sockets;
 using System.Security.Cryptography.X509Certificates;
 using Lanewright.Accounts;
 using Lanewright.Network;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Commands;
 
@@ -15,21 +16,21 @@ internal sealed class NetworkWords(NetworkOptions network, int port)
     {
         if (network.BehindProxy)
         {
-            yield return $"Lanewright: {First} through the reverse proxy, which finds it at http://127.0.0.1:{port}/ (Ctrl+C stops)";
+            yield return Say($"Lanewright: {First} through the reverse proxy, which finds it at http://127.0.0.1:{port}/ (Ctrl+C stops)");
             yield break;
         }
 
-        yield return $"Lanewright: {First} (Ctrl+C stops)";
+        yield return Say($"Lanewright: {First} (Ctrl+C stops)");
         foreach (var other in All(network, port).Skip(1)) yield return $"            {other}";
-        yield return "Keep to one address: what a phone has not sent yet belongs to the address it was opened under.";
+        yield return Say("Keep to one address: what a phone has not sent yet belongs to the address it was opened under.");
     }
 
     internal IEnumerable<string> Trust(int trustPort, X509Certificate2 authority, bool isTerminal)
     {
         var page = new UriBuilder(First) { Scheme = "http", Port = trustPort }.Uri;
         yield return "";
-        yield return $"Once for each phone, trust the yard's certificate: {page}";
-        yield return "Its fingerprint (SHA-256), to compare:";
+        yield return Say($"Once for each phone, trust the yard's certificate: {page.ToString()}");
+        yield return Say("Its fingerprint (SHA-256), to compare:");
         yield return $"  {TrustSite.Fingerprint(authority)}";
         if (!isTerminal) yield break;
         foreach (var line in QrPicture.Lines(page.ToString())) yield return line;
@@ -39,10 +40,10 @@ internal sealed class NetworkWords(NetworkOptions network, int port)
     {
         if (code is null) yield break;
         yield return "";
-        yield return $"There is no account yet. For the first supervisor, open {First}pair within"
-            + $" {PairingCodes.PrintedLife.TotalMinutes} minutes, with this code:";
+        yield return Say(
+            $"There is no account yet. For the first supervisor, open {First}pair within {(int)PairingCodes.PrintedLife.TotalMinutes} minutes, with this code:");
         yield return $"  {code}";
-        yield return "For a later one: lanewright accounts pair";
+        yield return Say("For a later one: lanewright accounts pair");
     }
 
     // A name that somebody chose stays the same longest; then the addresses, which phones find without help.

@@ -3,9 +3,11 @@ using Lanewright.Accounts;
 using Lanewright.Core.Text;
 using Lanewright.Host;
 using Lanewright.Network;
+using Lanewright.Office;
 using Lanewright.Storage;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Transfer;
+using static Lanewright.Office.OfficeText;
 
 namespace Lanewright.Commands;
 
@@ -35,6 +37,7 @@ internal static class ServeCommand
             var folder = Path.GetFullPath(parsed.GetValue(data)!);
             if (CommonOptions.LanguageOf(parsed, Language.English, parsed.InvocationConfiguration.Error) is not { } language)
                 return Task.FromResult(CommonOptions.CouldNotRead);
+            OfficeLanguage.Speak(language);
             var network = group.Read(parsed, folder, TimeProvider.System);
             return RecordsOptions.WithStoreAsync(
                 parsed, data, database,
@@ -59,7 +62,7 @@ internal static class ServeCommand
     {
         await using var app = Server.Build(options, store);
         await StartAsync(app, options.Port, "--port", stop);
-        parsed.InvocationConfiguration.Output.WriteLine($"Lanewright: http://localhost:{PortOf(app)}/ (Ctrl+C stops)");
+        parsed.InvocationConfiguration.Output.WriteLine(Say($"Lanewright: http://localhost:{PortOf(app)}/ (Ctrl+C stops)"));
         await app.WaitForShutdownAsync(stop);
     }
 
@@ -99,13 +102,12 @@ internal static class ServeCommand
         {
             throw new RecordsException(
                 RecordsFault.Busy,
-                $"Port {port} is in use, perhaps by Lanewright itself. Close the other program, or choose another port with"
-                + $" {option}.", wrong);
+                Say($"Port {port} is in use, perhaps by Lanewright itself. Close the other program, or choose another port with {option}."), wrong);
         }
         catch (System.Net.Sockets.SocketException wrong)
         {
             throw new RecordsException(
-                RecordsFault.Denied, $"Port {port} may not be used by this user ({wrong.Message}). Choose one above 1023 with {option}.", wrong);
+                RecordsFault.Denied, Say($"Port {port} may not be used by this user ({wrong.Message}). Choose one above 1023 with {option}."), wrong);
         }
     }
 }

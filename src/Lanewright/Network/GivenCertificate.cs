@@ -1,5 +1,7 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using Lanewright.Core.Text;
+using Lanewright.Office;
 using Lanewright.Storage.Database;
 
 namespace Lanewright.Network;
@@ -37,8 +39,8 @@ internal static class GivenCertificate
         if (names.FirstOrDefault(name => !certificate.MatchesHostname(name, allowWildcards: true, allowCommonName: false)) is { } missing)
         {
             throw Wrong(
-                $"The certificate in {file} is not for '{missing}' but for {(held.Count == 0 ? "no host name" : string.Join(", ", held))}."
-                + " Give --name one of these, or another certificate.");
+                $"The certificate in {file} is not for '{missing}' but for {(held.Count == 0 ? OfficeText.Say("no host name") : string.Join(", ", held))}."
+                + $" Give --name one of these, or another certificate.");
         }
 
         IReadOnlyList<string> served = names.Count > 0 ? names : [.. held.Where(name => !name.StartsWith("*.", StringComparison.Ordinal))];
@@ -84,11 +86,11 @@ internal static class GivenCertificate
         {
             throw Wrong(
                 $"{file} and its key cannot be used: {wrong.Message} Expected: a certificate in PEM with --key, the key that belongs"
-                + " to it, also PEM; or a .pfx file, with --password-file when it has a password.", wrong);
+                + $" to it, also PEM; or a .pfx file, with --password-file when it has a password.", wrong);
         }
     }
 
     private static string Day(DateTime moment) => moment.ToUniversalTime().ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 
-    private static RecordsException Wrong(string message, Exception? inner = null) => new(RecordsFault.Denied, message, inner);
+    private static RecordsException Wrong(Phrase message, Exception? inner = null) => new(RecordsFault.Denied, OfficeText.Say(message), inner);
 }

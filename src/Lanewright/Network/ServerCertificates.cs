@@ -1,6 +1,7 @@
 using System.Net;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using Lanewright.Office;
 using Lanewright.Storage.Database;
 
 namespace Lanewright.Network;
@@ -61,8 +62,9 @@ internal sealed class ServerCertificates
             {
                 throw new RecordsException(
                     RecordsFault.Denied,
-                    $"The yard's certificate authority may not vouch for '{foreign}': the names were fixed when it was made. Leave"
-                    + $" --name {foreign} away, or delete {folder} to make a new authority, which every phone must trust anew.");
+                    OfficeText.Say(
+                        $"The yard's certificate authority may not vouch for '{foreign}': the names were fixed when it was made. Leave"
+                        + $" --name {foreign} away, or delete {folder} to make a new authority, which every phone must trust anew."));
             }
 
             var now = clock.GetUtcNow();
@@ -90,8 +92,9 @@ internal sealed class ServerCertificates
         {
             throw new RecordsException(
                 RecordsFault.Denied,
-                $"The certificates in {folder} cannot be used ({wrong.Message}) Give this user read and write access, or delete"
-                + " the folder to make new ones, which every phone must trust anew.", wrong);
+                OfficeText.Say(
+                    $"The certificates in {folder} cannot be used ({wrong.Message}) Give this user read and write access, or delete"
+                    + $" the folder to make new ones, which every phone must trust anew."), wrong);
         }
     }
 

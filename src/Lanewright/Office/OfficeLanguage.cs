@@ -21,11 +21,14 @@ internal static class OfficeLanguage
     private static readonly TextCulture Numbers = TextCulture.UnitedStates;
     private static readonly AsyncLocal<TextCulture?> OfRequest = new();
 
-    /// <summary>Language and numbers of the request that is being answered; English outside of one.</summary>
+    /// <summary>Language and numbers of the request that is being answered, or of the command; English outside of both.</summary>
     internal static TextCulture Current => OfRequest.Value ?? Numbers;
 
     /// <summary>Language and numbers of a request.</summary>
     internal static TextCulture Of(HttpContext context) => Numbers.In(LanguageOf(context));
+
+    /// <summary>Lets what a command says from here on be in a language.</summary>
+    internal static void Speak(Language language) => OfRequest.Value = Numbers.In(language);
 
     /// <summary>Lets everything that answers the request speak its language.</summary>
     internal static async Task Use(HttpContext context, RequestDelegate next)

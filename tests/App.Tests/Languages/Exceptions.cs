@@ -68,14 +68,12 @@ internal static partial class Exceptions
     /// phrase yet; docs/guide/languages.md lists them.</summary>
     private static readonly string[] Covered =
     [
-        "Lanewright.Accounts.", "Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
+        "Lanewright.Accounts.", "Lanewright.Commands.NetworkWords", "Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
         "Lanewright.Print.", "Lanewright.Proof.",
     ];
 
     /// <summary>Parts of those that still speak English only.</summary>
-    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Charts.DriftPicture",
-        // Said at the terminal that starts the server.
-        "Lanewright.Network.GivenCertificate", "Lanewright.Network.ServerCertificates"];
+    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Charts.DriftPicture"];
 
     /// <summary>Whether a type's texts are not for the tables; phrases always are.</summary>
     public static bool IsExcepted(Literal literal) =>
