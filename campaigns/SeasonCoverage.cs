@@ -50,10 +50,10 @@ internal static class SeasonCoverage
     }
 
     /// <summary>Takes a written season in.</summary>
-    internal static LogFolder Take(string season, string data)
+    internal static LogFolder Take(string season, string data, SeasonLogKind[]? kinds = null)
     {
         var folder = new LogFolder(data);
-        foreach (var kind in Enum.GetValues<SeasonLogKind>())
+        foreach (var kind in kinds ?? Enum.GetValues<SeasonLogKind>())
         {
             using var import = LogImport.Begin(folder, LogProfileReader.Read(File.ReadAllText(Path.Combine(season, "profiles", SeasonWriter.Word(kind) + ".json"))));
             foreach (var file in Directory.EnumerateFiles(Path.Combine(season, "logs"), SeasonWriter.Word(kind) + "-*.csv").Order(StringComparer.Ordinal))

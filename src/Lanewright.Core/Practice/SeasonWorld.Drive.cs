@@ -134,7 +134,7 @@ public sealed partial class SeasonWorld
         private long Trip(int storm, int trip, long at, double rate)
         {
             var constant = spreader.Constants.Last(one => one.From <= at);
-            var truth = TruthAt(spreader, at) * (1 + (spreader.LoadScatter * random.NextNormal()));
+            var truth = world.TruthAt(spreader, at) * (1 + (spreader.LoadScatter * random.NextNormal()));
             var route = random.NextInt(3);
             var metres = 0.0;
             var step = world.Settings.Interval;

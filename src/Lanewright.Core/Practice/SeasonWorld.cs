@@ -22,7 +22,25 @@ public sealed record SeasonSettings
 
     /// <summary>Day on which the season begins.</summary>
     public DateOnly Begins { get; init; } = new(2026, 11, 2);
+
+    /// <summary>How many days it lasts, 30 to 200.</summary>
+    public int Days { get; init; } = 150;
+
+    /// <summary>The spreaders, with the constants that are keyed in; null: <see cref="Spreaders"/> of them are made up.</summary>
+    public IReadOnlyList<SeasonUnit>? Fleet { get; init; }
+
+    /// <summary>Name of a spreader of which one load's ticket is lost; null: none is.</summary>
+    public string? LostTicketOf { get; init; }
 }
+
+/// <summary>A spreader that a season is to be made for.</summary>
+/// <param name="Name">Name.</param>
+/// <param name="Depot">Name of its depot.</param>
+/// <param name="MassPerCount">What its controller reckons with, kg for one count; above 0.</param>
+/// <param name="Uncertainty">Relative standard uncertainty of that; 0 or more.</param>
+/// <param name="Drift">A lasting change that is planted, as a share; 0 for none.</param>
+/// <param name="DriftDay">Day of the season on which it happens.</param>
+public sealed record SeasonUnit(string Name, string Depot, double MassPerCount, double Uncertainty, double Drift = 0, int DriftDay = 0);
 
 /// <summary>How the true constant of a spreader changes.</summary>
 public enum SeasonDrift
@@ -114,9 +132,6 @@ public sealed record SeasonSpreader
 /// <summary>A season of an invented garage or agency, whose truth is known. Everything in it is invented.</summary>
 public sealed partial class SeasonWorld
 {
-    /// <summary>Length of a season, seconds.</summary>
-    public const long Length = 150 * 86400L;
-
     private const string Material = "white rock salt";
     private static readonly string[] CountyDepots = ["Quarry Road", "Alder Flat", "Northgate", "Saddle Pass"];
 
@@ -124,6 +139,9 @@ public sealed partial class SeasonWorld
 
     /// <summary>What it was made of.</summary>
     public SeasonSettings Settings { get; }
+
+    /// <summary>Length of the season, seconds.</summary>
+    public long Length => Settings.Days * 86400L;
 
     /// <summary>Depots.</summary>
     public IReadOnlyList<string> Depots { get; private set; } = [];
@@ -154,23 +172,26 @@ public sealed partial class SeasonWorld
         Within(settings.Spreaders, 1, 5000);
         Within(settings.Interval, 1, 600);
         Within(settings.Storms, 1, 40);
+        Within(settings.Days, 30, 200);
         if (!(settings.Drifting is >= 0 and <= 1)) throw new ArgumentOutOfRangeException(nameof(settings), settings.Drifting, "Must be 0 to 1.");
         var world = new SeasonWorld(settings);
         var random = new RandomSource(settings.Seed);
         var depots = Math.Max(Math.Min(4, settings.Spreaders), settings.Spreaders / 25);
-        world.Depots = [.. Enumerable.Range(0, depots).Select(i => i < CountyDepots.Length ? CountyDepots[i] : $"Depot {i + 1:000}")];
+        world.Depots = settings.Fleet is { } fleet ? [.. fleet.Select(unit => unit.Depot).Distinct()] : [.. Enumerable.Range(0, depots).Select(i => i < CountyDepots.Length ? CountyDepots[i] : $"Depot {i + 1:000}")];
         world.Scales =
         [
             .. world.Depots.Select(depot => Scale(random, depot + " vehicle scale", 0.001)),
             .. world.Depots.Select(depot => Scale(random, depot + " floor scale", 0.003)),
         ];
-        world.Storms = MakeStorms(random, settings.Storms);
-        world.Spreaders = [.. Enumerable.Range(0, settings.Spreaders).Select(i => world.Spreader(random, i))];
+        world.Storms = world.MakeStorms(random, settings.Storms);
+        world.Spreaders = settings.Fleet is { } units
+            ? [.. units.Select((unit, i) => world.Spreader(random, i, unit))]
+            : [.. Enumerable.Range(0, settings.Spreaders).Select(i => world.Spreader(random, i))];
         return world;
     }
 
     /// <summary>The true mass for one count at a moment, without the scatter of loads.</summary>
-    public static double TruthAt(SeasonSpreader spreader, long at)
+    public double TruthAt(SeasonSpreader spreader, long at)
     {
         ArgumentNullException.ThrowIfNull(spreader);
         if (at < spreader.DriftFrom) return spreader.Truth;
@@ -190,7 +211,7 @@ public sealed partial class SeasonWorld
     private static SeasonScale Scale(RandomSource random, string id, double uncertainty) => new(id, uncertainty * random.NextNormal(), uncertainty);
 
     // Storms at random, in equal parts of the season so that none overlap.
-    private static SeasonStorm[] MakeStorms(RandomSource random, int count)
+    private SeasonStorm[] MakeStorms(RandomSource random, int count)
     {
         var storms = new SeasonStorm[count];
         var part = Length / count;
@@ -238,6 +259,21 @@ public sealed partial class SeasonWorld
 
         return spreader with { Constants = constants };
     }
+
+    private SeasonSpreader Spreader(RandomSource random, int index, SeasonUnit unit) => new()
+    {
+        Index = index,
+        Name = unit.Name,
+        Depot = Array.IndexOf([.. Depots], unit.Depot),
+        Log = (SeasonLogKind)((index + (index / Depots.Count)) % 3),
+        Truth = unit.MassPerCount * (1 + (unit.Uncertainty * random.NextNormal())),
+        LoadScatter = 0.004 + (0.006 * random.NextDouble()),
+        RunScatter = 0.004 + (0.008 * random.NextDouble()),
+        Drift = unit.Drift == 0 ? SeasonDrift.None : SeasonDrift.Step,
+        DriftFrom = unit.DriftDay * 86400L,
+        DriftShare = unit.Drift,
+        Constants = [new($"{unit.Name}-1", 0, null, unit.MassPerCount, unit.Uncertainty, 10)],
+    };
 
     // A drop test: runs scatter by the spreader's own scatter, their mean is found on the depot's floor scale, and the stated
     // uncertainty comes from the same scatter, as it would in a real test.

@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
+using Lanewright.Core.Season.Roads;
 using Lanewright.Core.Text;
+using Lanewright.Logs.Roads;
 using Lanewright.Logs.Store;
 
 namespace Lanewright.Logs.Applied;
@@ -40,6 +43,49 @@ public static class AppliedFile
         foreach (var some in answer.Lines.Select(line => $"({Engine.Text(line.Name)}, {string.Join(", ", Numbers(line).Select(Engine.Number))})").Chunk(500))
             engine.Run("INSERT INTO ledger VALUES " + string.Join(", ", some));
         engine.Run($"COPY ledger TO {Engine.Text(path)} (FORMAT parquet)");
+    }
+
+    /// <summary>Writes GeoJSON (RFC 7946): a feature for each road segment and, where lines are about more, each of that; values in SI.</summary>
+    /// <param name="to">Where to.</param>
+    /// <param name="roads">The roads that rows were put on.</param>
+    /// <param name="answer">A ledger by segment, or by something else with segment.</param>
+    /// <param name="by">What its lines are about besides the segment; null for the segment alone.</param>
+    /// <returns>Lines that lie on no known segment, and are left out.</returns>
+    public static int WriteGeoJson(Stream to, RoadNetwork roads, AppliedAnswer answer, AppliedBy? by)
+    {
+        ArgumentNullException.ThrowIfNull(roads);
+        ArgumentNullException.ThrowIfNull(answer);
+        var pieces = roads.Segments.GroupBy(segment => segment.Piece.Id, StringComparer.Ordinal).ToDictionary(one => one.Key, one => one.First().Piece, StringComparer.Ordinal);
+        var (columns, without) = (Columns.Split(','), 0);
+        using var json = new Utf8JsonWriter(to);
+        json.WriteStartObject();
+        json.WriteString("type", "FeatureCollection");
+        json.WriteStartArray("features");
+        foreach (var line in answer.Lines)
+        {
+            if (pieces.GetValueOrDefault(line.Names[^1]) is not { } piece)
+            {
+                without++;
+                continue;
+            }
+
+            json.WriteStartObject();
+            json.WriteString("type", "Feature");
+            json.WriteStartObject("properties");
+            if (by is { } what) json.WriteString(what.ToString().ToLowerInvariant(), line.Names[0]);
+            json.WriteString("segment", piece.Id);
+            json.WriteString("road", piece.Name);
+            if (piece.Lanes is { } lanes) json.WriteNumber("lanes", lanes);
+            var numbers = Numbers(line);
+            for (var i = 0; i < numbers.Length; i++) json.WriteNumber(columns[i + 1], numbers[i]);
+            json.WriteEndObject();
+            GeoJson.WriteGeometry(json, piece.Points);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+        return without;
     }
 
     private static double[] Numbers(AppliedLine line) =>

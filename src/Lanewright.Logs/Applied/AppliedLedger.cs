@@ -40,6 +40,10 @@ public sealed record AppliedQuestion
     /// <summary>What lines are about.</summary>
     public AppliedBy By { get; init; }
 
+    /// <summary>What lines are about besides <see cref="By"/>: one for each combination, with a name of all of them
+    /// (<see cref="AppliedLine.Names"/>). Days are not combined.</summary>
+    public IReadOnlyList<AppliedBy> With { get; init; } = [];
+
     /// <summary>Only this season, such as 2026-27; null for all.</summary>
     public string? Season { get; init; }
 
@@ -76,7 +80,16 @@ public sealed record AppliedQuestion
 /// <param name="Constants">How many constants are behind it.</param>
 public sealed record AppliedLine(
     string Name, Measured Mass, double Expanded, double TargetMass, double AppliedOnTarget, double Metres, double Seconds, double OverSeconds,
-    double UnderSeconds, long Rows, long Gaps, long Resets, double CountsWithoutConstant, int Constants);
+    double UnderSeconds, long Rows, long Gaps, long Resets, double CountsWithoutConstant, int Constants)
+{
+    internal const char Between = '\u001f';
+
+    /// <summary>Rows with counts of an interval that come behind a gap: something may have been spread there that no row holds.</summary>
+    public long Holes { get; init; }
+
+    /// <summary>The names, where a line is about several things.</summary>
+    public IReadOnlyList<string> Names => Name.Split(Between);
+}
 
 /// <summary>The lines and their sum.</summary>
 /// <param name="Lines">In order of name.</param>
@@ -100,8 +113,27 @@ public static class AppliedLedger
         using var engine = Engine.OpenForReading();
         var source = RowTable.Read(files);
         // What a map found stands beside the rows.
-        if (question.By is AppliedBy.Segment && MatchedSegments.Files(folder) is { Count: > 0 } matched) source = RowTable.WithSegments(source, matched);
+        if ((question.By is AppliedBy.Segment || question.With.Contains(AppliedBy.Segment)) && MatchedSegments.Files(folder) is { Count: > 0 } matched) source = RowTable.WithSegments(source, matched);
         return Compute(engine, source, question);
+    }
+
+    /// <summary>The storms that the rows' pauses show, each of one depot.</summary>
+    /// <exception cref="LogException">There are no rows, or they cannot be read.</exception>
+    public static IReadOnlyList<Storm> FindStorms(LogFolder folder, AppliedQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        ArgumentNullException.ThrowIfNull(question);
+        var files = folder.Files();
+        var storms = new List<Storm>();
+        if (files.Count == 0) return storms;
+        using var engine = Engine.OpenForReading();
+        WriteStorms(engine, RowTable.Read(files), question.Season is { } season ? $"WHERE r.season = {Engine.Text(season)}" : "", question with { Storms = null });
+        engine.Ask(
+            "SELECT name, epoch_us(lo), epoch_us(hi), depot FROM storms ORDER BY ALL",
+            row => storms.Add(new(row.GetString(0), At(row.GetInt64(1)), At(row.GetInt64(2)), row.GetString(3))));
+        return storms;
+
+        static DateTimeOffset At(long micros) => DateTimeOffset.UnixEpoch.AddTicks(micros * 10);
     }
 
     internal static AppliedAnswer Compute(Engine engine, string source, AppliedQuestion question)
@@ -127,20 +159,11 @@ public static class AppliedLedger
     internal static string Sql(Engine engine, string source, AppliedQuestion question)
     {
         var where = question.Season is { } season ? $"WHERE r.season = {Engine.Text(season)}" : "";
-        var storms = question.By is AppliedBy.Storm;
+        var storms = question.By is AppliedBy.Storm || question.With.Contains(AppliedBy.Storm);
         if (storms) WriteStorms(engine, source, where, question);
-        var name = question.By switch
-        {
-            AppliedBy.Season => "r.season",
-            AppliedBy.Depot => "r.depot",
-            AppliedBy.Spreader => "r.spreader",
-            AppliedBy.Day => $"((epoch_us(r.moment) + {LocalOffset(engine, source)}) // 86400000000)",
-            AppliedBy.Storm => "storms.name",
-            AppliedBy.Route => "r.route",
-            AppliedBy.Segment => "r.segment",
-            AppliedBy.Material => "r.material",
-            _ => throw new ArgumentOutOfRangeException(nameof(question), question.By, null),
-        };
+        var name = question.With.Count == 0
+            ? NameOf(question.By, engine, source)
+            : $"concat_ws(chr(31), {string.Join(", ", question.With.Prepend(question.By).Select(by => $"coalesce({NameOf(by, engine, source)}, '')"))})";
         var low = Engine.Number(1 - question.Band);
         var high = Engine.Number(1 + question.Band);
         return
@@ -151,7 +174,8 @@ public static class AppliedLedger
                     sum(r.metres) AS metres, sum(CASE WHEN NOT r.gap THEN r.seconds END) AS seconds,
                     sum(CASE WHEN NOT r.gap AND r.counts * c.k > {high} * r.target * r.metres THEN r.seconds END) AS over,
                     sum(CASE WHEN NOT r.gap AND r.counts * c.k < {low} * r.target * r.metres THEN r.seconds END) AS under,
-                    count(*) FILTER (WHERE r.gap) AS gaps, count(*) FILTER (WHERE r.reset) AS resets
+                    count(*) FILTER (WHERE r.gap) AS gaps, count(*) FILTER (WHERE r.reset) AS resets,
+                    count(*) FILTER (WHERE r.gap AND r.seconds IS NULL AND r.counts > 0) AS holes
                 FROM {source} r
                 LEFT JOIN constants c ON c.spreader = r.spreader AND r.moment >= c.lo AND r.moment < c.hi
                 {(storms ? "LEFT JOIN storms ON storms.depot = r.depot AND r.moment >= storms.lo AND r.moment < storms.hi" : "")}
@@ -159,6 +183,19 @@ public static class AppliedLedger
                 GROUP BY ALL)
             """;
     }
+
+    private static string NameOf(AppliedBy by, Engine engine, string source) => by switch
+    {
+        AppliedBy.Season => "r.season",
+        AppliedBy.Depot => "r.depot",
+        AppliedBy.Spreader => "r.spreader",
+        AppliedBy.Day => $"((epoch_us(r.moment) + {LocalOffset(engine, source)}) // 86400000000)",
+        AppliedBy.Storm => "storms.name",
+        AppliedBy.Route => "r.route",
+        AppliedBy.Segment => "r.segment",
+        AppliedBy.Material => "r.material",
+        _ => throw new ArgumentOutOfRangeException(nameof(by), by, null),
+    };
 
     internal static void WriteConstants(Engine engine, IReadOnlyList<SeasonConstant> constants)
     {
@@ -254,6 +291,7 @@ public static class AppliedLedger
         private long rows;
         private long gaps;
         private long resets;
+        private long holes;
 
         internal void Add(DuckDBDataReader row, IReadOnlyList<SeasonConstant> all)
         {
@@ -277,13 +315,14 @@ public static class AppliedLedger
             under += Number(row, 10);
             gaps += row.GetInt64(11);
             resets += row.GetInt64(12);
+            holes += row.GetInt64(13);
         }
 
         internal AppliedLine Line(string name, string group, double probability)
         {
             var mass = AppliedMass.Of([.. parts.OrderBy(p => p.Key).Select(p => new CountsUnder(constants[p.Key], p.Value.Counts, p.Value.Intervals))], group);
             var expanded = mass.Variance == 0 ? 0 : WelchSatterthwaite.Of(mass, probability).Expanded;
-            return new(name, mass, expanded, wanted, given, metres, seconds, over, under, rows, gaps, resets, without, parts.Count);
+            return new(name, mass, expanded, wanted, given, metres, seconds, over, under, rows, gaps, resets, without, parts.Count) { Holes = holes };
         }
 
         private static double Number(DuckDBDataReader row, int column) => row.IsDBNull(column) ? 0 : row.GetDouble(column);

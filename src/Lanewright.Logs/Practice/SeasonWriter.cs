@@ -84,7 +84,7 @@ public sealed class SeasonWriter
                 Seed {world.Settings.Seed}, {world.Settings.Spreaders} spreaders, {world.Storms.Count} storms, a row each {world.Settings.Interval} s, {logs.Rows} rows of logs.
                 Planted: a lasting change of {world.Spreaders.Count(s => s.Drift is not SeasonDrift.None)} spreaders (truth.csv), doubled rows and rows out of order in
                 logs/rollover-*.csv, missing rows in logs/mass-*.csv, a counter that begins again with each storm in logs/running-*.csv.
-
+                {(world.Settings.LostTicketOf is { } one ? $"The ticket of one load of {one} is lost.\n" : "")}
                 """), Utf8);
         return logs.Rows;
     }
@@ -155,11 +155,16 @@ public sealed class SeasonWriter
     {
         using var table = Table("tickets.csv", "ticket,at,depot,spreader,kind,material,scale,net_kg,u_kg,u_scale_rel,moisture,u_moisture");
         var number = 0;
+        var lost = tickets.Where(one => one.Spreader?.Name == world.Settings.LostTicketOf && one.Ticket.Kind == "load").Select(one => one.Ticket).MaxBy(ticket => ticket.Net);
         foreach (var (spreader, depot, ticket) in tickets.OrderBy(one => one.Ticket.At).ThenBy(one => one.Spreader?.Index ?? -1))
+        {
+            number++;
+            if (ReferenceEquals(ticket, lost)) continue;
             Line(
-                table, string.Create(CultureInfo.InvariantCulture, $"T{++number:000000}"), At(ticket.At), world.Depots[depot], spreader?.Name ?? "", ticket.Kind,
+                table, string.Create(CultureInfo.InvariantCulture, $"T{number:000000}"), At(ticket.At), world.Depots[depot], spreader?.Name ?? "", ticket.Kind,
                 SeasonWorld.MaterialName, world.VehicleScale(depot).Id, Text(ticket.Net), Text(SeasonWorld.TicketUncertainty),
                 Text(world.VehicleScale(depot).Uncertainty), "0.02", "0.005");
+        }
     }
 
     private static double Sum(SeasonDriven driven, string kind) => driven.Tickets.Where(t => t.Kind == kind).Sum(t => t.Truth);

@@ -79,20 +79,26 @@ internal static class GeoJson
             if (piece.Lanes is { } lanes) json.WriteNumber("lanes", lanes);
             if (piece.Width is { } width) json.WriteNumber("width", width);
             json.WriteEndObject();
-            json.WriteStartObject("geometry");
-            json.WriteString("type", "LineString");
-            json.WriteStartArray("coordinates");
-            foreach (var point in piece.Points)
-            {
-                json.WriteStartArray();
-                json.WriteNumberValue(point.Longitude);
-                json.WriteNumberValue(point.Latitude);
-                json.WriteEndArray();
-            }
+            WriteGeometry(json, piece.Points);
+            json.WriteEndObject();
+        }
 
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    /// <summary>A line as the member "geometry".</summary>
+    internal static void WriteGeometry(Utf8JsonWriter json, IEnumerable<GeoPoint> points)
+    {
+        json.WriteStartObject("geometry");
+        json.WriteString("type", "LineString");
+        json.WriteStartArray("coordinates");
+        foreach (var point in points)
+        {
+            json.WriteStartArray();
+            json.WriteNumberValue(point.Longitude);
+            json.WriteNumberValue(point.Latitude);
             json.WriteEndArray();
-            json.WriteEndObject();
-            json.WriteEndObject();
         }
 
         json.WriteEndArray();

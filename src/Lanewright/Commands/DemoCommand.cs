@@ -3,6 +3,7 @@ using Lanewright.Core.Practice;
 using Lanewright.Core.Text;
 using Lanewright.Host;
 using Lanewright.Office;
+using Lanewright.Season;
 using Lanewright.Storage;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Entries;
@@ -22,7 +23,7 @@ internal static class DemoCommand
             Description = "Port on localhost; 0 for any free one.",
             DefaultValueFactory = _ => 5181,
         };
-        var command = new Command("demo", "Show an invented yard: 40 spreaders, three seasons of tests.") { port };
+        var command = new Command("demo", "Show an invented yard: 40 spreaders, three seasons of tests, two months of a winter in logs.") { port };
         command.SetAction(async (parsed, stop) =>
         {
             if (CommonOptions.LanguageOf(parsed, Language.English, parsed.InvocationConfiguration.Error) is not { } language)
@@ -35,13 +36,18 @@ internal static class DemoCommand
                 var store = await EntryStore.OpenAsync(RecordsPlace.InFolder(folder), stop: stop);
                 var today = DateOnly.FromDateTime(DateTime.UtcNow);
                 await FillAsync(store, today, stop);
+                await DemoSeason.WriteAsync(store, Seed, today, stop);
                 await using var app = Server.Build(new(parsed.GetValue(port)) { Language = language }, store);
                 await app.StartAsync(stop);
                 var address = new Uri(app.Urls.First());
                 output.WriteLine(Say($"An invented yard (seed {(long)Seed}, {Day(today)}), kept in {folder} until this ends."));
                 output.WriteLine(Say($"Office: http://localhost:{address.Port}/office"));
                 output.WriteLine(Say($"Yard:   http://localhost:{address.Port}/yard/   (Ctrl+C stops)"));
+                // The map is ready a little later than the rest.
+                using var ending = CancellationTokenSource.CreateLinkedTokenSource(stop, app.Lifetime.ApplicationStopping);
+                var matching = Task.Run(() => DemoSeason.Match(folder, ending.Token), CancellationToken.None);
                 await app.WaitForShutdownAsync(stop);
+                await matching.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
                 store.Release();
                 return CommonOptions.Answered;
             }

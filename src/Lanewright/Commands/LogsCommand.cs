@@ -76,10 +76,11 @@ internal static class LogsCommand
         var band = new Option<string>("--band") { Description = "How far an interval may be from its target before it counts as over or under.", DefaultValueFactory = _ => "10 %" };
         var csv = new Option<string?>("--csv") { Description = "Also write the lines as CSV, in SI." };
         var parquet = new Option<string?>("--parquet") { Description = "Also write the lines as Parquet, in SI." };
+        var geo = new Option<string?>("--geojson") { Description = "Also write GeoJSON: what was spread on each road, for the whole season or by route, storm and so on." };
         var units = CommonOptions.Units();
         var culture = CommonOptions.Culture();
         var data = RecordsOptions.Data();
-        var command = new Command("applied", "What was spread, against what was asked for.") { by, season, constants, storms, band, csv, parquet, units, culture, data };
+        var command = new Command("applied", "What was spread, against what was asked for.") { by, season, constants, storms, band, csv, parquet, geo, units, culture, data };
         command.SetAction((parsed, stop) => ToldAsync(parsed, async () =>
         {
             var error = parsed.InvocationConfiguration.Error;
@@ -101,6 +102,8 @@ internal static class LogsCommand
             CommonOptions.Print(AppliedText.Lines(answer, question, new Show(c, preferences)), parsed.InvocationConfiguration.Output);
             if (parsed.GetValue(csv) is { } to) AppliedFile.WriteCsv(to, answer);
             if (parsed.GetValue(parquet) is { } table) AppliedFile.WriteParquet(table, answer);
+            if (parsed.GetValue(geo) is { } map && AppliedMap.Write(map, new LogFolder(parsed.GetValue(data)!), question) is > 0 and var left)
+                error.WriteLine($"{Count(left)} lines lie on no kept road and are not in {Excerpt.Of(map, 200)}.");
             return answer.Total.CountsWithoutConstant > 0 ? CommonOptions.DoNotUse : CommonOptions.Answered;
         }));
         return command;

@@ -4,6 +4,7 @@ using Lanewright.Core.Quantities;
 using Lanewright.Core.Season;
 using Lanewright.Core.Text;
 using Lanewright.Logs;
+using Lanewright.Logs.Store;
 using Lanewright.Season;
 
 namespace Lanewright.Commands;
@@ -16,9 +17,10 @@ internal static class SeasonCommand
     private static Command Drift()
     {
         var (folder, culture, json, csv) = Common();
-        var on = new Option<string?>("--on") { Description = "The day to judge for, as 2027-01-31; the day of the last check when left out." };
+        var on = new Option<string?>("--on") { Description = "The day to judge for, as 2027-01-31; the day of the last look when left out." };
         var tolerance = new Option<string?>("--tolerance") { Description = "Tolerance of delivered by said, such as 4 %." };
-        var command = new Command("drift", "Drift charts of all spreaders, from constants.csv and verifications.csv.") { folder, on, tolerance, culture, json, csv };
+        var logs = Logs("The data folder into which the season's logs were taken: tickets.csv against the logs, storm by storm, are looks too.");
+        var command = new Command("drift", "Drift charts of all spreaders, from constants.csv and verifications.csv.") { folder, on, tolerance, logs, culture, json, csv };
         command.SetAction(parsed =>
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
@@ -50,9 +52,22 @@ internal static class SeasonCommand
             var season = new SeasonFolder(parsed.GetValue(folder)!, c);
             var (constants, checks) = (season.Constants(), season.Checks());
             if (constants.Count == 0 || season.IsUnreadable) return Unusable(season, error);
-            var last = checks.Count > 0 ? DateOnly.FromDateTime(checks.Max(check => check.At).UtcDateTime)
-                : DateOnly.FromDateTime(constants.Max(constant => constant.From).UtcDateTime);
-            var answer = DriftAnswer.Of(constants, checks, rules, day ?? last);
+            StormBook? book = null;
+            try
+            {
+                if (parsed.GetValue(logs) is { } data) book = StormBook.Of(new LogFolder(data), season.TimedTickets(), season.LogConstants(), season.Storms());
+            }
+            catch (LogException wrong)
+            {
+                error.WriteLine(wrong.Message);
+                return CommonOptions.CouldNotRead;
+            }
+
+            if (season.IsUnreadable) return Unusable(season, error);
+            var looks = book is null ? [] : StormLoads.Looks(book.Loads);
+            var last = looks.Select(one => one.Look.Day).Concat(checks.Select(check => DateOnly.FromDateTime(check.At.UtcDateTime)))
+                .DefaultIfEmpty(DateOnly.FromDateTime(constants.Max(constant => constant.From).UtcDateTime)).Max();
+            var answer = DriftAnswer.Of(constants, checks, rules, day ?? last, looks);
             return Write(season, parsed.GetValue(json), parsed.GetValue(csv), "spreaders", answer.Paper, () => answer.Text(c), output, error);
         });
         return command;
@@ -65,11 +80,12 @@ internal static class SeasonCommand
         {
             Description = "Masses by spreader, as 'lanewright logs applied --by spreader' writes them; without it only tickets and piles are balanced.",
         };
-        var logs = new Option<string?>("--logs") { Description = "The data folder into which the season's logs were taken; instead of --applied, and better: what constants share is known." };
+        var logs = Logs("The data folder into which the season's logs were taken; instead of --applied, and better: what constants share is known.");
+        var by = new Option<string>("--by") { Description = "A ledger for each: depot, or storm (of each depot, without its pile; needs --logs).", DefaultValueFactory = _ => "depot" };
         var units = new Option<string?>("--units") { Description = "Units of what is shown: us or si." };
         var command = new Command("balance", "Tickets, piles and logs held against each other, from tickets.csv, piles.csv and constants.csv.")
         {
-            folder, applied, logs, units, culture, json, csv,
+            folder, applied, logs, by, units, culture, json, csv,
         };
         command.SetAction(parsed =>
         {
@@ -77,12 +93,30 @@ internal static class SeasonCommand
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
             if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.Metric, error) is not { } shown) return CommonOptions.CouldNotRead;
             var season = new SeasonFolder(parsed.GetValue(folder)!, c);
-            var (tickets, piles) = (season.Tickets(), season.Piles());
-            List<LoggedMass> logged;
+            if (parsed.GetValue(by) is not ("depot" or "storm") || (parsed.GetValue(by) == "storm" && parsed.GetValue(logs) is null))
+            {
+                error.WriteLine($"--by: '{Excerpt.Of(parsed.GetValue(by))}' was read; depot was expected, or storm together with --logs.");
+                return CommonOptions.CouldNotRead;
+            }
+
+            IReadOnlyList<LoadTicket> tickets;
+            IReadOnlyList<PilePair> piles = [];
+            IReadOnlyList<LoggedMass> logged;
             try
             {
-                logged = parsed.GetValue(logs) is { } data ? season.FromLogs(data, season.Constants())
-                    : parsed.GetValue(applied) is { } file ? season.Applied(file, season.Constants()) : [];
+                if (parsed.GetValue(by) == "storm")
+                {
+                    var book = StormBook.Of(new LogFolder(parsed.GetValue(logs)!), season.TimedTickets(), season.LogConstants(), season.Storms());
+                    (tickets, logged) = (book.Tickets, book.Logged);
+                    if (book.Outside > 0) error.WriteLine($"tickets.csv: {book.Outside} tickets were weighed more than 6 hours from any storm; they are in no balance.");
+                }
+                else
+                {
+                    tickets = season.Tickets();
+                    piles = season.Piles();
+                    logged = parsed.GetValue(logs) is { } data ? SeasonFolder.FromLogs(data, season.LogConstants(), SeasonFolder.Depots(season.Constants()))
+                        : parsed.GetValue(applied) is { } file ? season.Applied(file, season.Constants()) : [];
+                }
             }
             catch (LogException wrong)
             {
@@ -98,6 +132,8 @@ internal static class SeasonCommand
         });
         return command;
     }
+
+    private static Option<string?> Logs(string description) => new("--logs") { Description = description };
 
     // A season is weighed in tons.
     private static UnitPreferences Large(UnitPreferences units) =>

@@ -15,7 +15,7 @@ internal static class SeasonSaltCommand
 {
     private static readonly (string Text, AppliedBy By)[] Groups =
     [
-        ("route", AppliedBy.Route), ("depot", AppliedBy.Depot), ("storm", AppliedBy.Storm), ("day", AppliedBy.Day), ("segment", AppliedBy.Segment),
+        ("route", AppliedBy.Route), ("depot", AppliedBy.Depot), ("storm", AppliedBy.Storm), ("segment", AppliedBy.Segment),
     ];
 
     internal static Command Make()
@@ -25,6 +25,8 @@ internal static class SeasonSaltCommand
         var season = new Option<string?>("--season") { Description = "Only this season, such as 2026-27." };
         var constants = new Option<string>("--constants") { Description = "Constants of the spreaders as CSV (docs/formats/season.md).", Required = true };
         var moisture = new Option<string>("--moisture") { Description = "Water in the salt, as a share of the whole.", DefaultValueFactory = _ => "0 %" };
+        var materials = new Option<string?>("--materials") { Description = "Materials as CSV (material, salt, salt_share): brine, salted sand, other salts than sodium chloride." };
+        var storms = new Option<string?>("--storms") { Description = "Storms as CSV, for lines by storm; without it found from pauses of 12 hours." };
         var purity = new Option<string>("--purity") { Description = "Sodium chloride, as a share of what is not water.", DefaultValueFactory = _ => "100 %" };
         var pdf = new Option<string?>("--pdf") { Description = "Also write the report as PDF." };
         var units = CommonOptions.Units();
@@ -32,9 +34,9 @@ internal static class SeasonSaltCommand
         var json = CommonOptions.Json();
         var csv = new Option<bool>("--csv") { Description = "Write the result as CSV, in SI." };
         var data = RecordsOptions.Data();
-        var command = new Command("salt", "Salt and chloride by route or watershed, from the logs taken in.")
+        var command = new Command("salt", "Salt and chloride by route, watershed or storm, from the logs taken in.")
         {
-            by, routes, season, constants, moisture, purity, pdf, units, culture, json, csv, data,
+            by, routes, season, constants, materials, storms, moisture, purity, pdf, units, culture, json, csv, data,
         };
         command.SetAction(parsed =>
         {
@@ -51,14 +53,19 @@ internal static class SeasonSaltCommand
                 return CommonOptions.CouldNotRead;
             var refused = new List<RefusedRow>();
             var lanes = parsed.GetValue(routes) is { } file ? SeasonFolder.Routes(file, c, refused) : null;
+            var salts = parsed.GetValue(materials) is { } list ? SeasonFolder.Materials(list, c, refused) : [];
             foreach (var row in refused) error.WriteLine(row);
             if (refused.Any(row => row.IsFile)) return CommonOptions.CouldNotRead;
             try
             {
                 var applied = AppliedLedger.Compute(
                     new LogFolder(parsed.GetValue(data)!),
-                    new() { By = lanes is null ? Groups[place].By : AppliedBy.Route, Season = parsed.GetValue(season), Constants = ConstantTable.Read(parsed.GetValue(constants)!) });
-                var answer = SaltAnswer.Of(applied, Groups[place].By, lanes, new(water, pure));
+                    new()
+                    {
+                        By = lanes is null ? Groups[place].By : AppliedBy.Route, With = [AppliedBy.Material], Season = parsed.GetValue(season),
+                        Constants = ConstantTable.Read(parsed.GetValue(constants)!), Storms = parsed.GetValue(storms) is { } named ? Storm.Read(named) : null,
+                    });
+                var answer = SaltAnswer.Of(applied, Groups[place].By, lanes, new(water, pure), salts);
                 var report = answer.Report(new Show(c, shown));
                 if (parsed.GetValue(json)) output.Write(answer.Paper().Json("lines", refused));
                 else if (parsed.GetValue(csv)) output.Write(answer.Paper().Csv());

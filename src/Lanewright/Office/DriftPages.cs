@@ -25,9 +25,10 @@ internal sealed class DriftPages(OfficeData data)
             .ToLookup(check => check.Spreader, StringComparer.Ordinal);
         // The order needs the estimate alone; charts are worked out for the page's rows.
         var found = new List<(OfficeSpreader Spreader, List<DriftLook> Looks, double Share, double? Cost)>();
-        foreach (var one in state.InUse.Where(one => one.Latest is not null && query.Finds(one.Search)))
+        var season = await data.Season.LooksAsync(stop);
+        foreach (var one in state.InUse.Where(one => query.Finds(one.Search)))
         {
-            if (OfficeDrift.Stored(one.Latest!, checks[one.Id], state.Day) is not { Count: > 1 } looks) continue;
+            if (OfficeDrift.Looks(one.Latest, checks[one.Id], season, one.Number, state.Day) is not { Count: > 1 } looks) continue;
             var share = Elementary.Expm1(WearFilter.Of(looks, new DriftRules { Tolerance = rules.Tolerance }, state.Day).Level);
             found.Add((one, looks, share, Cost(one.Record, share, prices)));
         }
@@ -35,7 +36,7 @@ internal sealed class DriftPages(OfficeData data)
         found.Sort((a, b) => (b.Cost ?? -1).CompareTo(a.Cost ?? -1) is var order and not 0 ? order : Math.Abs(b.Share).CompareTo(Math.Abs(a.Share)));
         var rows = found.Skip(query.Skip).Take(ListQuery.PageSize)
             .Select(one => Of(one.Spreader, one.Looks, rules, state.Day, one.Cost)).ToList();
-        return Page<DriftListPage>(new() { ["List"] = rows, ["Wanted"] = query, ["Count"] = found.Count, ["Tolerance"] = rules.Tolerance });
+        return Page<DriftListPage>(new() { ["List"] = rows, ["Wanted"] = query, ["Count"] = found.Count, ["Tolerance"] = rules.Tolerance, ["Invented"] = data.Season.IsInvented });
     }
 
     private async Task<IResult> One(string id, CancellationToken stop)
@@ -44,15 +45,15 @@ internal sealed class DriftPages(OfficeData data)
         if (state.Find(id) is not { } spreader) return Problems.Answer(404, "There is no spreader at this address.");
         var rules = await data.RulesAsync(stop);
         DriftOf? drift = null;
-        if (spreader.Latest is { } latest && OfficeText.ReadDay(latest.Date) is { } day
-            && OfficeDrift.Stored(latest, await data.Store.ChecksSinceAsync(day, id, stop), state.Day) is { Count: > 1 } stored)
+        var checks = await data.Store.ChecksSinceAsync(state.Day.AddDays(-OfficeDrift.DaysBack), id, stop);
+        if (OfficeDrift.Looks(spreader.Latest, checks, await data.Season.LooksAsync(stop), spreader.Number, state.Day) is { Count: > 1 } stored)
         {
             var looks = await OfficeDrift.ComputedAsync(data.Store, stored, stop);
             drift = Of(spreader, looks, rules, state.Day, null);
             drift = drift with { Cost = Cost(spreader.Record, drift.Drift.Share, await data.PricesAsync(stop)) };
         }
 
-        return Page<DriftPage>(new() { ["One"] = spreader, ["Data"] = drift });
+        return Page<DriftPage>(new() { ["One"] = spreader, ["Data"] = drift, ["Invented"] = data.Season.IsInvented });
     }
 
     private static DriftOf Of(OfficeSpreader spreader, List<DriftLook> looks, YardRules rules, DateOnly today, double? cost) => new(

@@ -81,9 +81,7 @@ internal sealed class MapPages(OfficeData data)
     private async Task<IReadOnlyDictionary<string, AppliedLine>> LinesAsync(LogFolder folder, CancellationToken stop)
     {
         if (!Directory.Exists(folder.Rows)) return new Dictionary<string, AppliedLine>();
-        // As on the page of the season: constants stated beside the tickets come before those of the records.
-        var stated = Path.Combine(data.Store.Place.DataFolder!, "season", "constants.csv");
-        var constants = File.Exists(stated) ? ConstantTable.Read(stated) : await RecordConstants.OfAsync(data.Store, stop);
+        var constants = await data.Season.ConstantsAsync(stop);
         var answer = AppliedLedger.Compute(folder, new() { By = AppliedBy.Segment, Constants = constants, Band = Band });
         return answer.Lines.Where(line => line.Name.Length > 0).ToDictionary(line => line.Name, StringComparer.Ordinal);
     }
@@ -116,6 +114,6 @@ internal sealed class MapPages(OfficeData data)
         },
     };
 
-    private static RazorComponentResult<MapPage> Page(MapModel? map, string? why) =>
-        new(new Dictionary<string, object?> { ["Map"] = map, ["Why"] = why });
+    private RazorComponentResult<MapPage> Page(MapModel? map, string? why) =>
+        new(new Dictionary<string, object?> { ["Map"] = map, ["Why"] = why, ["Invented"] = data.Season.IsInvented });
 }

@@ -1,6 +1,7 @@
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Register;
 using Lanewright.Core.Text;
+using Lanewright.Season;
 using Lanewright.Storage;
 using Lanewright.Storage.Records;
 
@@ -14,22 +15,31 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock) : IDispos
 
     private readonly SemaphoreSlim working = new(1, 1);
     private SpreaderState? known;
+    private string knownFiles = "";
 
-    public void Dispose() => working.Dispose();
+    public void Dispose()
+    {
+        working.Dispose();
+        Season.Dispose();
+    }
 
     internal EntryStore Store => store;
+
+    /// <summary>The season's files beside the records.</summary>
+    internal SeasonSource Season { get; } = new(store);
 
     /// <summary>The spreaders as the records have them now; worked out again only when the records or the day changed.</summary>
     internal async Task<SpreaderState> SpreadersAsync(CancellationToken stop)
     {
         var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
         var (last, _) = await store.LastAsync(stop);
-        if (known is { } state && state.Last == last && state.Day == today) return state;
+        var files = Season.Stamp();
+        if (known is { } state && state.Last == last && state.Day == today && knownFiles == files) return state;
         await working.WaitAsync(stop);
         try
         {
             // Many requests at once after a change wait for one working out.
-            if (known is not { } now || now.Last != last || now.Day != today) known = await WorkOutAsync(last, today, stop);
+            if (known is not { } now || now.Last != last || now.Day != today || knownFiles != files) (known, knownFiles) = (await WorkOutAsync(last, today, stop), files);
             return known;
         }
         finally
@@ -44,6 +54,7 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock) : IDispos
         var latest = (await store.LatestAdoptedAsync(stop)).ToDictionary(one => one.Spreader, StringComparer.Ordinal);
         var checks = (await store.LatestChecksAsync(stop)).ToDictionary(one => one.Spreader, StringComparer.Ordinal);
         var found = (await store.ChecksSinceAsync(today.AddDays(-OfficeDrift.DaysBack), null, stop)).ToLookup(one => one.Spreader, StringComparer.Ordinal);
+        var season = await Season.LooksAsync(stop);
         var changes = (await store.EventsAsync(null, stop)).ToLookup(one => one.Spreader, StringComparer.Ordinal);
         var prices = PricesOf(items);
         var rules = RulesOf(items);
@@ -80,7 +91,7 @@ internal sealed class OfficeData(EntryStore store, TimeProvider clock) : IDispos
                 ],
                 prices.GetValueOrDefault(record.Material))
             {
-                DriftedShare = test is null ? null : OfficeDrift.Outside(test, found[id], rules.Tolerance, today),
+                DriftedShare = OfficeDrift.Outside(test, found[id], season, record.Spreader.Id, rules.Tolerance, today),
             };
         }
     }

@@ -3,6 +3,7 @@ using Lanewright.Core.Season;
 using Lanewright.Core.Spreading;
 using Lanewright.Core.Statistics;
 using Lanewright.Core.Uncertainty;
+using Lanewright.Season;
 using Lanewright.Storage;
 using Lanewright.Storage.Folding;
 
@@ -24,16 +25,37 @@ internal static class OfficeDrift
     /// <summary>The chance outside the tolerance from which a spreader is due for its drift.</summary>
     private const double Sure = 0.975;
 
-    /// <summary>Delivered by said, less 1, when the checks after a calibration show it outside the tolerance; null otherwise.</summary>
-    internal static double? Outside(LatestTest calibration, IEnumerable<CheckFound> checks, double tolerance, DateOnly today)
+    /// <summary>Delivered by said, less 1, when the looks after a calibration show it outside the tolerance; null otherwise.</summary>
+    internal static double? Outside(
+        LatestTest? calibration, IEnumerable<CheckFound> checks, SeasonLooks season, string number, double tolerance, DateOnly today)
     {
-        if (Stored(calibration, checks, today) is not { Count: > 1 } looks) return null;
+        if (Looks(calibration, checks, season, number, today) is not { Count: > 1 } looks) return null;
         var rules = new DriftRules { Tolerance = tolerance };
         var now = WearFilter.Of(looks, rules, today);
         return now.ChanceOutside(tolerance, 0) >= Sure ? Elementary.Expm1(now.Level) : null;
     }
 
-    /// <summary>The calibration and the checks after it by what is stored of them; null without a day of the calibration.</summary>
+    /// <summary>The calibration and all looks after it, of the records and of the season's files; null without a calibration. A constant
+    /// that the season states is what its looks are held against; a later drop test of the records ends them.</summary>
+    internal static List<DriftLook>? Looks(LatestTest? latest, IEnumerable<CheckFound> checks, SeasonLooks season, string number, DateOnly today)
+    {
+        var stored = latest is null ? null : Stored(latest, checks, today);
+        var own = season.Looks[number];
+        if (season.Calibrations.GetValueOrDefault(number) is not { } stated || stated.Day > today)
+        {
+            if (stored is null) return null;
+            var start = stored[0].Day;
+            return InOrder([.. stored, .. own.Where(look => look.Day >= start && look.Day <= today)]);
+        }
+
+        if (stored is not null && stored[0].Day > stated.Day) return InOrder(stored);
+        return InOrder([stated, .. own.Where(look => look.Day >= stated.Day && look.Day <= today), .. (stored ?? []).Skip(1).Where(look => look.Day >= stated.Day)]);
+
+        // The calibration stays first of its day.
+        static List<DriftLook> InOrder(List<DriftLook> looks) => [.. looks.OrderBy(look => look.Day)];
+    }
+
+    /// <summary>The calibration, first, and the checks after it by what is stored of them; null without a day of the calibration.</summary>
     internal static List<DriftLook>? Stored(LatestTest calibration, IEnumerable<CheckFound> checks, DateOnly today)
     {
         if (OfficeText.ReadDay(calibration.Date) is not { } start || start > today || calibration.Results.Count == 0) return null;
@@ -50,7 +72,6 @@ internal static class OfficeDrift
                 Elementary.Log(check.Share), check.ShareExpanded / z / check.Share, ErrorSource.Normal($"test:{check.Test}", "check"))));
         }
 
-        looks.Sort((a, b) => a.Day.CompareTo(b.Day));
         return looks;
     }
 
@@ -60,9 +81,15 @@ internal static class OfficeDrift
         var looks = new List<DriftLook>(stored.Count);
         foreach (var look in stored)
         {
-            var fold = await store.FoldAsync(look.Name, stop);
-            var title = fold?.Text("title") is { Length: > 0 } typed ? typed : OfficeText.Day(look.Day);
-            var share = fold is not null && TestComputation.Sheet(fold) is { IsUsable: true, Value: { } sheet }
+            // Looks of the season's files are no tests of the records, and carry their sources already.
+            if (await store.FoldAsync(look.Name, stop) is not { } fold)
+            {
+                looks.Add(look);
+                continue;
+            }
+
+            var title = fold.Text("title") is { Length: > 0 } typed ? typed : OfficeText.Day(look.Day);
+            var share = TestComputation.Sheet(fold) is { IsUsable: true, Value: { } sheet }
                 && SheetAnalysis.Analyse(sheet).Results is [var first, ..] ? ShareOf(look, first) : null;
             looks.Add(look with { Name = title, LogShare = share ?? look.LogShare });
         }

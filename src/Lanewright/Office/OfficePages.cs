@@ -27,7 +27,7 @@ internal static class OfficePages
         new SpreaderEvents(data, writer).Map(app);
         new DiagnosisPages(store, writer).Map(app);
         new DriftPages(data).Map(app);
-        SeasonPages.Map(app, store);
+        new SeasonPages(data).Map(app);
         new ImportPages(data, writer, TimeProvider.System).Map(app);
         new AuditPages(store, TimeProvider.System).Map(app);
         app.MapGet("/office", context => Spreaders<SpreadersPage>(data, context, "").Send(context));

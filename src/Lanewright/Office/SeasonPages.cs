@@ -1,38 +1,70 @@
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Season;
+using Lanewright.Host;
 using Lanewright.Logs;
+using Lanewright.Logs.Applied;
+using Lanewright.Logs.Store;
 using Lanewright.Print;
 using Lanewright.Season;
-using Lanewright.Storage;
+using Lanewright.Storage.Entries;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Lanewright.Office;
 
 /// <summary>Where the salt went: the balance of tickets, piles and logs in the folder <c>season</c> of the data folder.</summary>
-internal static class SeasonPages
+internal sealed class SeasonPages(OfficeData data)
 {
-    internal const string Folder = "season";
+    private static readonly AppliedBy[] Offered =
+        [AppliedBy.Segment, AppliedBy.Route, AppliedBy.Storm, AppliedBy.Depot, AppliedBy.Spreader, AppliedBy.Material];
 
-    internal static void Map(WebApplication app, EntryStore store) => app.MapGet("/office/season", () => Balance(store));
-
-    private static RazorComponentResult<SeasonPage> Balance(EntryStore store)
+    internal void Map(WebApplication app)
     {
-        var data = store.Place.DataFolder;
-        var folder = data is null ? null : Path.Combine(data, Folder);
-        if (folder is null || !File.Exists(Path.Combine(folder, "tickets.csv"))) return Page(null, [], folder);
-        var season = new SeasonFolder(folder, OfficeText.Culture);
-        var (tickets, piles) = (season.Tickets(), File.Exists(Path.Combine(folder, "piles.csv")) ? season.Piles() : []);
-        return Page(new(SeasonLedger.Of(tickets, piles, Logged(season, folder, data!))), season.Refused, folder);
+        app.MapGet("/office/season", Balance);
+        app.MapGet("/office/season/ledger.{form}", (string form, string? by, CancellationToken stop) => Ledger(form, by, stop));
     }
 
-    private static List<LoggedMass> Logged(SeasonFolder season, string folder, string data)
+    /// <summary>What the logs say was spread, as a file (docs/formats/season.md).</summary>
+    private async Task<IResult> Ledger(string form, string? by, CancellationToken stop)
     {
-        if (!File.Exists(Path.Combine(folder, "constants.csv"))) return [];
-        var constants = season.Constants();
-        if (File.Exists(Path.Combine(folder, "applied.csv"))) return season.Applied(Path.Combine(folder, "applied.csv"), constants);
+        if (!Enum.TryParse<AppliedBy>(by ?? "segment", ignoreCase: true, out var group) || !Offered.Contains(group))
+            return Problems.Answer(400, new EntryProblem("by", by, "one of " + string.Join(", ", Offered.Select(one => one.ToString().ToLowerInvariant()))));
+        if (form is not ("csv" or "parquet" or "geojson") || data.Store.Place.DataFolder is not { } root) return Problems.Answer(404, "There is no ledger at this address.");
+        var file = Path.Combine(Path.GetTempPath(), $"lanewright-ledger-{Guid.NewGuid():N}.{form}");
         try
         {
-            return season.FromLogs(data, constants);
+            var folder = new LogFolder(root);
+            var question = new AppliedQuestion { By = group, Constants = await data.Season.ConstantsAsync(stop), Storms = data.Season.Has("storms.csv") ? data.Season.Open(OfficeText.Culture).Storms() : null };
+            if (form == "geojson") AppliedMap.Write(file, folder, question);
+            else if (form == "csv") AppliedFile.WriteCsv(file, AppliedLedger.Compute(folder, question));
+            else AppliedFile.WriteParquet(file, AppliedLedger.Compute(folder, question));
+            var type = form switch { "csv" => "text/csv; charset=utf-8", "geojson" => "application/geo+json", _ => "application/vnd.apache.parquet" };
+            return Results.File(await File.ReadAllBytesAsync(file, stop), type, $"ledger-by-{group.ToString().ToLowerInvariant()}.{form}");
+        }
+        catch (LogException wrong)
+        {
+            return Problems.Answer(404, wrong.Message);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    private async Task<RazorComponentResult<SeasonPage>> Balance(CancellationToken stop)
+    {
+        if (!data.Season.Has("tickets.csv")) return Page(null, []);
+        var season = data.Season.Open(OfficeText.Culture);
+        var (tickets, piles) = (season.Tickets(), data.Season.Has("piles.csv") ? season.Piles() : []);
+        return Page(new(SeasonLedger.Of(tickets, piles, await LoggedAsync(season, tickets, stop))), season.Refused);
+    }
+
+    private async Task<List<LoggedMass>> LoggedAsync(SeasonFolder season, List<LoadTicket> tickets, CancellationToken stop)
+    {
+        if (data.Season.Has("applied.csv") && data.Season.Has("constants.csv"))
+            return season.Applied(Path.Combine(data.Season.Place!, "applied.csv"), season.Constants());
+        try
+        {
+            return SeasonFolder.FromLogs(data.Store.Place.DataFolder!, await data.Season.ConstantsAsync(stop), SeasonFolder.Depots(tickets));
         }
         catch (LogException wrong)
         {
@@ -41,12 +73,13 @@ internal static class SeasonPages
         }
     }
 
-    private static RazorComponentResult<SeasonPage> Page(BalanceAnswer? answer, IReadOnlyList<RefusedRow> refused, string? folder) =>
+    private RazorComponentResult<SeasonPage> Page(BalanceAnswer? answer, IReadOnlyList<RefusedRow> refused) =>
         new(new Dictionary<string, object?>
         {
             ["Data"] = answer,
             ["Refused"] = refused.Select(row => row.ToString()).ToList(),
-            ["Folder"] = folder ?? "",
+            ["Folder"] = data.Season.Place ?? "",
+            ["Invented"] = data.Season.IsInvented,
         });
 
     internal static Show Show => new(OfficeText.Culture, UnitPreferences.Metric.With(Units.Tonne));

@@ -9,17 +9,18 @@ namespace Lanewright.Season;
 internal sealed record DriftAnswer(IReadOnlyList<(string Depot, string Spreader, SpreaderDrift Drift)> Spreaders, DriftRules Rules)
 {
     internal static DriftAnswer Of(
-        IReadOnlyList<StatedConstant> constants, IReadOnlyList<StatedCheck> checks, DriftRules rules, DateOnly today)
+        IReadOnlyList<StatedConstant> constants, IReadOnlyList<StatedCheck> checks, DriftRules rules, DateOnly today,
+        IEnumerable<(string Spreader, DriftLook Look)>? others = null)
     {
         var bySpreader = checks.ToLookup(check => check.Spreader, StringComparer.Ordinal);
+        var more = (others ?? []).ToLookup(one => one.Spreader, one => one.Look, StringComparer.Ordinal);
         var all = new List<(string, string, SpreaderDrift Drift)>();
         foreach (var spreader in constants.Where(constant => Day(constant.From) <= today).GroupBy(constant => constant.Spreader, StringComparer.Ordinal))
         {
             var last = spreader.OrderBy(constant => constant.From).Last();
-            var calibration = new DriftLook(Day(last.From), DriftLookKind.Calibration, last.Id, last.Relative.Map(0, 1));
-            var looks = bySpreader[spreader.Key].Where(check => check.At >= last.From)
-                .Select(check => new DriftLook(Day(check.At), DriftLookKind.Check, check.Name, check.LogShare));
-            all.Add((last.Depot, spreader.Key, SpreaderDrift.Of(calibration, looks, rules, today)));
+            var looks = bySpreader[spreader.Key].Where(check => check.At >= last.From).Select(Look)
+                .Concat(more[spreader.Key].Where(look => look.Day > Day(last.From)));
+            all.Add((last.Depot, spreader.Key, SpreaderDrift.Of(Calibration(last), looks, rules, today)));
         }
 
         return new(
@@ -29,6 +30,12 @@ internal sealed record DriftAnswer(IReadOnlyList<(string Depot, string Spreader,
             ],
             rules);
     }
+
+    /// <summary>A stated constant as the look that others are held against.</summary>
+    internal static DriftLook Calibration(StatedConstant constant) => new(Day(constant.From), DriftLookKind.Calibration, constant.Id, constant.Relative.Map(0, 1));
+
+    /// <summary>A check as a look.</summary>
+    internal static DriftLook Look(StatedCheck check) => new(Day(check.At), DriftLookKind.Check, check.Name, check.LogShare);
 
     internal IEnumerable<string> Text(TextCulture culture)
     {
@@ -57,14 +64,16 @@ internal sealed record DriftAnswer(IReadOnlyList<(string Depot, string Spreader,
     internal SeasonPaper Paper()
     {
         var paper = new SeasonPaper(
-            "spreader", "depot", "calibration", "looks", "share_off", "low", "high", "wear_per_day", "alarm", "alarm_direction", "limit",
+            "spreader", "depot", "calibration", "looks", "checks", "tickets", "sisters", "share_off", "low", "high", "wear_per_day", "alarm", "alarm_direction", "limit",
             "false_alarm", "mean_looks_to_find", "looks_to_find_95", "leaves_earliest", "leaves", "leaves_latest");
         foreach (var (depot, spreader, drift) in Spreaders)
         {
             paper.Add(
-                spreader, depot, drift.Calibration.Name, drift.Points.Count, drift.Share, drift.Low, drift.High, drift.Now.Wear, drift.Alarm?.Look.Day,
+                spreader, depot, drift.Calibration.Name, drift.Points.Count, Of(DriftLookKind.Check), Of(DriftLookKind.Tickets), Of(DriftLookKind.Sisters), drift.Share, drift.Low, drift.High, drift.Now.Wear, drift.Alarm?.Look.Day,
                 drift.Alarm is { } alarm ? (alarm.Sums.Signal is ChartSignal.High ? "more" : "less") : null, drift.Promise?.Limit,
                 drift.Promise?.FalseAlarm, drift.Promise?.MeanToFind, drift.Promise?.MostToFind, drift.LeavesEarliest, drift.Leaves, drift.LeavesLatest);
+
+            int Of(DriftLookKind kind) => drift.Points.Count(point => point.Look.Kind == kind);
         }
 
         return paper;
@@ -78,6 +87,14 @@ internal static class DriftWords
 {
     /// <summary>A share off, with its sign, as the office writes it.</summary>
     internal static string Signed(double share) => (share > 0 ? "+" : "") + OfficeText.Percent(share);
+
+    /// <summary>What a look is, for a person.</summary>
+    internal static string Name(DriftLook look) => look.Kind switch
+    {
+        DriftLookKind.Tickets => $"tickets, {look.Name}",
+        DriftLookKind.Sisters => $"sisters, {look.Name}",
+        _ => look.Name,
+    };
 
     /// <summary>When a spreader leaves the tolerance.</summary>
     internal static string Leaving(SpreaderDrift drift) => (drift.LeavesEarliest, drift.Leaves, drift.LeavesLatest) switch

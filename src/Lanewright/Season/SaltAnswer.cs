@@ -20,52 +20,69 @@ internal sealed record RouteLanes(string Route, string Watershed, double LaneLen
 /// <param name="Purity">Salt as a share of what is not water.</param>
 internal sealed record SaltFacts(double Moisture, double Purity);
 
+/// <summary>What a table of materials says of one: brine, sand with salt, another salt.</summary>
+/// <param name="Name">Its name, as in the logs.</param>
+/// <param name="Salt">The salt in it.</param>
+/// <param name="Share">Salt as a share of the mass as it is spread, water included, with its error.</param>
+internal sealed record MaterialSalt(string Name, SaltKind Salt, Measured Share);
+
 /// <summary>A line of the report.</summary>
 /// <param name="Name">Route, watershed, depot or what the lines are about.</param>
-/// <param name="Mass">Mass spread, kg.</param>
+/// <param name="Mass">Mass spread, with water and sand, kg.</param>
+/// <param name="Salt">Salt in it, kg.</param>
 /// <param name="Chloride">Chloride in it, kg.</param>
 /// <param name="LaneLength">Length of its lanes, m; null when not known.</param>
-internal sealed record SaltLine(string Name, Measured Mass, Measured Chloride, double? LaneLength);
+internal sealed record SaltLine(string Name, Measured Mass, Measured Salt, Measured Chloride, double? LaneLength);
 
 /// <summary>Salt and chloride of a season.</summary>
 internal sealed record SaltAnswer(string About, IReadOnlyList<SaltLine> Lines, SaltLine Total, SaltFacts Facts)
 {
     internal const string NoWatershed = "no watershed";
 
-    internal static SaltAnswer Of(AppliedAnswer applied, AppliedBy by, IReadOnlyList<RouteLanes>? routes, SaltFacts facts)
+    /// <summary>The report.</summary>
+    /// <param name="applied">The ledger by what lines are about and by material (<see cref="AppliedQuestion.With"/>).</param>
+    /// <param name="by">What lines are about.</param>
+    /// <param name="routes">Routes, to sum up by watershed; null for lines as they are.</param>
+    /// <param name="facts">What is assumed of materials that <paramref name="materials"/> does not name.</param>
+    /// <param name="materials">Materials by name.</param>
+    internal static SaltAnswer Of(
+        AppliedAnswer applied, AppliedBy by, IReadOnlyList<RouteLanes>? routes, SaltFacts facts, IReadOnlyDictionary<string, MaterialSalt> materials)
     {
-        var lines = applied.Lines.Select(line => Line(line.Name.Length > 0 ? line.Name : "(not said)", [line.Mass], null)).ToList();
-        var about = by.ToString().ToLowerInvariant();
-        double? lanes = null;
-        if (routes is not null)
+        var about = routes is null ? by.ToString().ToLowerInvariant() : "watershed";
+        var known = (routes ?? []).ToDictionary(route => route.Route, StringComparer.Ordinal);
+        var lines = applied.Lines.GroupBy(line => GroupOf(line.Names[0]), StringComparer.Ordinal)
+            .OrderBy(group => group.Key == NoWatershed).ThenBy(group => group.Key, StringComparer.Ordinal)
+            .Select(group => Line(
+                group.Key, [.. group],
+                // Every lane of the watershed counts, also of routes on which nothing was spread.
+                routes is null || group.Key == NoWatershed ? null : routes.Where(route => route.Watershed == group.Key).Sum(route => route.LaneLength))).ToList();
+        return new(about, lines, Line("all", applied.Lines, routes?.Sum(route => route.LaneLength)), facts)
         {
-            about = "watershed";
-            var known = routes.ToDictionary(route => route.Route, StringComparer.Ordinal);
-            lines =
-            [
-                .. applied.Lines.GroupBy(line => known.GetValueOrDefault(line.Name)?.Watershed ?? NoWatershed, StringComparer.Ordinal)
-                    .OrderBy(group => group.Key == NoWatershed).ThenBy(group => group.Key, StringComparer.Ordinal)
-                    .Select(group => Line(
-                        group.Key, [.. group.Select(line => line.Mass)],
-                        // Every lane of the watershed counts, also of routes on which nothing was spread.
-                        group.Key == NoWatershed ? null : routes.Where(route => route.Watershed == group.Key).Sum(route => route.LaneLength))),
-            ];
-            lanes = routes.Sum(route => route.LaneLength);
-        }
+            Materials = [.. applied.Lines.Select(line => line.Names[1]).Distinct().Select(materials.GetValueOrDefault).OfType<MaterialSalt>()],
+        };
 
-        return new(about, lines, Line("all", [applied.Total.Mass], lanes), facts);
+        string GroupOf(string name) =>
+            routes is not null ? known.GetValueOrDefault(name)?.Watershed ?? NoWatershed : name.Length > 0 ? name : "(not said)";
 
-        SaltLine Line(string name, Measured[] masses, double? length)
+        SaltLine Line(string name, IReadOnlyList<AppliedLine> parts, double? length)
         {
-            var mass = Measured.Sum(masses);
-            return new(name, mass, Chloride.InSalt(mass, SaltKind.SodiumChloride, facts.Moisture, facts.Purity), length);
+            var salts = parts.Select(part => materials.GetValueOrDefault(part.Names[1]) is { } material
+                ? (Salt: part.Mass * material.Share, Kind: material.Salt)
+                : (Salt: part.Mass * ((1 - facts.Moisture) * facts.Purity), Kind: SaltKind.SodiumChloride)).ToList();
+            return new(
+                name, Measured.Sum([.. parts.Select(part => part.Mass)]), Measured.Sum([.. salts.Select(one => one.Salt)]),
+                Measured.Sum([.. salts.Select(one => Chloride.InSalt(one.Salt, one.Kind, 0, 1))]), length);
         }
     }
 
+    /// <summary>Materials of the table that were spread.</summary>
+    internal IReadOnlyList<MaterialSalt> Materials { get; init; } = [];
+
     /// <summary>What is assumed, in words.</summary>
     internal string Assumed(TextCulture culture) =>
-        $"Assumed: sodium chloride of {PercentText.Write(Facts.Purity, culture)} purity with {PercentText.Write(Facts.Moisture, culture)} water, all of it on the road; "
-        + "chloride is 60.66 % of the pure, dry salt. ± is half the width of the 95 % interval; a constant is one error for all that was counted with it.";
+        (Materials.Count == 0 ? "" : $"Salt by mass as spread: {string.Join(", ", Materials.Select(one => $"{Excerpt.Of(one.Name)} {PercentText.Write(one.Share.Value, culture)}"))}. Other materials: ")
+        + $"{(Materials.Count == 0 ? "Assumed: s" : "s")}odium chloride of {PercentText.Write(Facts.Purity, culture)} purity with {PercentText.Write(Facts.Moisture, culture)} water, all of it on the road; "
+        + "chloride is 60.66 % of pure, dry sodium chloride. ± is half the width of the 95 % interval; a constant is one error for all that was counted with it.";
 
     internal ReportSheet Report(Show show)
     {
@@ -74,14 +91,14 @@ internal sealed record SaltAnswer(string About, IReadOnlyList<SaltLine> Lines, S
         return new(
             "salt", "Salt and chloride of the season", $"By {About}, from the logs. {Assumed(show.Culture)}",
             [
-                new(char.ToUpperInvariant(About[0]) + About[1..]), new($"Salt, {mass.Symbol}", true), new($"±, {mass.Symbol}", true), new($"Chloride, {mass.Symbol}", true),
+                new(char.ToUpperInvariant(About[0]) + About[1..]), new($"Spread, {mass.Symbol}", true), new($"±, {mass.Symbol}", true), new($"Salt, {mass.Symbol}", true), new($"Chloride, {mass.Symbol}", true),
                 new($"±, {mass.Symbol}", true), new($"Salt, {rate.Symbol}", true), new($"Chloride, {rate.Symbol}", true),
             ],
             [
                 .. Lines.Append(Total).Select(line => (IReadOnlyList<ReportSheetCell>)
                 [
-                    Excerpt.Of(line.Name, 60), Cell(line.Mass.Value, mass), Cell(Half(line.Mass), mass), Cell(line.Chloride.Value, mass), Cell(Half(line.Chloride), mass),
-                    Rate(line.Mass, line.LaneLength), Rate(line.Chloride, line.LaneLength),
+                    Excerpt.Of(line.Name, 60), Cell(line.Mass.Value, mass), Cell(Half(line.Mass), mass), Cell(line.Salt.Value, mass), Cell(line.Chloride.Value, mass), Cell(Half(line.Chloride), mass),
+                    Rate(line.Salt, line.LaneLength), Rate(line.Chloride, line.LaneLength),
                 ]),
             ]);
 
@@ -94,11 +111,11 @@ internal sealed record SaltAnswer(string About, IReadOnlyList<SaltLine> Lines, S
 
     internal SeasonPaper Paper()
     {
-        var paper = new SeasonPaper(About, "salt_kg", "u_salt_kg", "chloride_kg", "u_chloride_kg", "lane_m", "moisture", "purity");
+        var paper = new SeasonPaper(About, "spread_kg", "u_spread_kg", "salt_kg", "u_salt_kg", "chloride_kg", "u_chloride_kg", "lane_m", "moisture", "purity");
         foreach (var line in Lines.Append(Total))
         {
             paper.Add(
-                line.Name, line.Mass.Value, line.Mass.StandardUncertainty, line.Chloride.Value, line.Chloride.StandardUncertainty, line.LaneLength,
+                line.Name, line.Mass.Value, line.Mass.StandardUncertainty, line.Salt.Value, line.Salt.StandardUncertainty, line.Chloride.Value, line.Chloride.StandardUncertainty, line.LaneLength,
                 Facts.Moisture, Facts.Purity);
         }
 

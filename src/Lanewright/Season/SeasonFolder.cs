@@ -1,3 +1,4 @@
+using Lanewright.Core.Liquids;
 using Lanewright.Core.Season;
 using Lanewright.Core.Text;
 using Lanewright.Core.Uncertainty;
@@ -53,16 +54,18 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
                 Scale(row, share).Map(Core.Statistics.Elementary.Log(weighed / expected), 1));
         });
 
-    internal List<LoadTicket> Tickets()
+    internal List<LoadTicket> Tickets() => [.. TimedTickets().Select(one => one.Ticket)];
+
+    internal List<TimedTicket> TimedTickets()
     {
-        var rows = Read("tickets.csv", ["ticket", "at", "depot", "spreader", "kind", "net_kg"], row => (At: row.Moment("at"), Ticket: Ticket(row)));
+        var rows = Read("tickets.csv", ["ticket", "at", "depot", "spreader", "kind", "net_kg"], row => new TimedTicket(row.Moment("at"), Ticket(row)));
         foreach (var (at, ticket) in rows)
         {
             var span = tickets.GetValueOrDefault(ticket.Depot, (First: at, Last: at));
             tickets[ticket.Depot] = (at < span.First ? at : span.First, at > span.Last ? at : span.Last);
         }
 
-        return [.. rows.Select(row => row.Ticket)];
+        return rows;
     }
 
     private static LoadTicket Ticket(SeasonRow row)
@@ -108,16 +111,31 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
 
     /// <summary>Masses by spreader from logs that were taken in, with everything they share.</summary>
     /// <param name="data">The data folder.</param>
-    /// <param name="constants">The constants, for the depots.</param>
-    /// <exception cref="LogException">There are no logs, or they or the constants cannot be read.</exception>
-    internal List<LoggedMass> FromLogs(string data, IReadOnlyList<StatedConstant> constants)
+    /// <param name="constants">The constants.</param>
+    /// <param name="depots">Depots of the spreaders; one that is not named is left out.</param>
+    /// <exception cref="LogException">There are no logs, or they cannot be read.</exception>
+    internal static List<LoggedMass> FromLogs(string data, IReadOnlyList<SeasonConstant> constants, IReadOnlyDictionary<string, string> depots)
     {
-        var depots = constants.GroupBy(constant => constant.Spreader, StringComparer.Ordinal)
-            .ToDictionary(own => own.Key, own => own.First().Depot, StringComparer.Ordinal);
-        var answer = AppliedLedger.Compute(
-            new LogFolder(data), new() { By = AppliedBy.Spreader, Constants = ConstantTable.Read(Path.Combine(folder, "constants.csv")) });
+        var answer = AppliedLedger.Compute(new LogFolder(data), new() { By = AppliedBy.Spreader, Constants = constants });
         return [.. answer.Lines.Where(line => depots.ContainsKey(line.Name)).Select(line => new LoggedMass(depots[line.Name], line.Name, line.Mass))];
     }
+
+    /// <summary>The constants of the folder as the logs are computed with.</summary>
+    /// <exception cref="LogException">They cannot be read.</exception>
+    internal IReadOnlyList<SeasonConstant> LogConstants() => ConstantTable.Read(Path.Combine(folder, "constants.csv"));
+
+    /// <summary>The storms of the folder; null without a list of them.</summary>
+    /// <exception cref="LogException">They cannot be read.</exception>
+    internal IReadOnlyList<Storm>? Storms() => Path.Combine(folder, "storms.csv") is var file && File.Exists(file) ? Storm.Read(file) : null;
+
+    /// <summary>The depot of each spreader, as the constants say.</summary>
+    internal static Dictionary<string, string> Depots(IEnumerable<StatedConstant> constants) =>
+        constants.GroupBy(constant => constant.Spreader, StringComparer.Ordinal).ToDictionary(own => own.Key, own => own.First().Depot, StringComparer.Ordinal);
+
+    /// <summary>The depot of each spreader, as its tickets say.</summary>
+    internal static Dictionary<string, string> Depots(IEnumerable<LoadTicket> tickets) =>
+        tickets.Where(ticket => ticket.Spreader.Length > 0).GroupBy(ticket => ticket.Spreader, StringComparer.Ordinal)
+            .ToDictionary(own => own.Key, own => own.First().Depot, StringComparer.Ordinal);
 
     /// <summary>A table of routes with their watersheds and lanes: columns route, watershed, lane_m.</summary>
     internal static List<RouteLanes> Routes(string path, TextCulture culture, List<RefusedRow> refused)
@@ -129,6 +147,22 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
             if (!seen.Add(route)) row.Refuse($"route: '{Excerpt.Of(route)}' is there twice.");
             return new RouteLanes(route, row.Needed("watershed"), row.Number("lane_m", 0));
         });
+    }
+
+    /// <summary>A table of materials with the salt in them: columns material, salt, salt_share, u_salt_share.</summary>
+    internal static Dictionary<string, MaterialSalt> Materials(string path, TextCulture culture, List<RefusedRow> refused)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        return SeasonRows.Read(path, culture, refused, ["material", "salt", "salt_share"], row =>
+        {
+            var name = row.Needed("material");
+            if (!seen.Add(name)) row.Refuse($"material: '{Excerpt.Of(name)}' is there twice.");
+            var salt = row.Word(
+                "salt", ("sodium chloride", SaltKind.SodiumChloride), ("calcium chloride", SaltKind.CalciumChloride), ("magnesium chloride", SaltKind.MagnesiumChloride),
+                ("potassium acetate", SaltKind.PotassiumAcetate), ("none", SaltKind.None));
+            return new MaterialSalt(
+                name, salt, With(row.Number("salt_share", 0, most: 1), row.Number("u_salt_share", 0, 0, 1), ErrorSource.Normal($"material:{name}:salt", $"salt in {name}")));
+        }).ToDictionary(one => one.Name, StringComparer.Ordinal);
     }
 
     private LoggedMass? Logged(string spreader, double mass, double u, IReadOnlyList<StatedConstant> constants)
