@@ -6,7 +6,6 @@ using Lanewright.Logs.Applied;
 using Lanewright.Logs.Store;
 using Lanewright.Print;
 using Lanewright.Season;
-using Lanewright.Storage.Entries;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Lanewright.Office;
@@ -27,7 +26,7 @@ internal sealed class SeasonPages(OfficeData data)
     private async Task<IResult> Ledger(string form, string? by, CancellationToken stop)
     {
         if (!Enum.TryParse<AppliedBy>(by ?? "segment", ignoreCase: true, out var group) || !Offered.Contains(group))
-            return Problems.Answer(400, new EntryProblem("by", by, "one of " + string.Join(", ", Offered.Select(one => one.ToString().ToLowerInvariant()))));
+            return Problems.Wrong(400, "by", by, string.Join(", ", Offered.Select(one => one.ToString().ToLowerInvariant())));
         if (form is not ("csv" or "parquet" or "geojson") || data.Store.Place.DataFolder is not { } root) return Problems.Answer(404, "There is no ledger at this address.");
         var file = Path.Combine(Path.GetTempPath(), $"lanewright-ledger-{Guid.NewGuid():N}.{form}");
         try

@@ -40,23 +40,23 @@ internal sealed record DriftAnswer(IReadOnlyList<(string Depot, string Spreader,
     internal IEnumerable<string> Text(TextCulture culture)
     {
         var table = new TextTable(
-            ("spreader", false), ("depot", false), ("looks", true), ("off", true), ("95 % interval", false), ("alarm", false),
-            ("leaves ± " + PercentText.Write(Rules.Tolerance, culture), false));
+            (culture.Say("spreader"), false), (culture.Say("depot"), false), (culture.Say("looks"), true), (culture.Say("off"), true), (culture.Say("95 % interval"), false),
+            (culture.Say("alarm"), false), (culture.Say($"leaves ± {PercentText.Write(Rules.Tolerance, culture)}"), false));
         foreach (var (depot, spreader, drift) in Spreaders)
         {
             table.Add(
                 Excerpt.Of(spreader), Excerpt.Of(depot), drift.Points.Count.ToString(System.Globalization.CultureInfo.InvariantCulture), Signed(drift.Share),
-                $"{Signed(drift.Low)} to {Signed(drift.High)}", drift.Alarm is { } alarm ? OfficeText.Day(alarm.Look.Day) : "none",
-                DriftWords.Leaving(drift));
+                culture.Say($"{Signed(drift.Low)} to {Signed(drift.High)}"), drift.Alarm is { } alarm ? OfficeText.Day(alarm.Look.Day) : culture.Say("none"),
+                DriftWords.Leaving(drift, culture));
         }
 
         foreach (var line in table.Lines("")) yield return line;
-        if (Spreaders.FirstOrDefault(one => one.Drift.Promise is not null) is not { Drift.Promise: { } promise }) yield break;
+        if (Spreaders.FirstOrDefault(one => one.Drift.Promise is not null) is not { Drift.Promise: { } promise } known) yield break;
         yield return "";
-        yield return $"A chart gives a false alarm in at most {PercentText.Write(Rules.FalseAlarm, culture)} of seasons. "
-            + $"A change of {PercentText.Write(Rules.Change, culture)} is found, for {Excerpt.Of(Spreaders.First(one => one.Drift.Promise is not null).Spreader)}, "
-            + $"after {QuantityText.WriteNumber(promise.MeanToFind, culture, NumberForm.Decimals(1))} looks on average"
-            + (promise.MostToFind is { } most ? $", within {most} with 95 % chance." : ".");
+        var (alarms, change, looks) = (PercentText.Write(Rules.FalseAlarm, culture), PercentText.Write(Rules.Change, culture), QuantityText.WriteNumber(promise.MeanToFind, culture, NumberForm.Decimals(1)));
+        yield return culture.Say($"A chart gives a false alarm in at most {alarms} of seasons.") + " " + (promise.MostToFind is { } most
+            ? culture.Say($"A change of {change} is found, for {Excerpt.Of(known.Spreader)}, after {looks} looks on average, within {most} with 95 % chance.")
+            : culture.Say($"A change of {change} is found, for {Excerpt.Of(known.Spreader)}, after {looks} looks on average."));
 
         string Signed(double share) => (share >= 0 ? "+" : "") + PercentText.Write(share, culture);
     }
@@ -89,23 +89,29 @@ internal static class DriftWords
     internal static string Signed(double share) => (share > 0 ? "+" : "") + OfficeText.Percent(share);
 
     /// <summary>What a look is, for a person.</summary>
-    internal static string Name(DriftLook look) => look.Kind switch
+    internal static string Name(DriftLook look, TextCulture? culture = null) => look.Kind switch
     {
-        DriftLookKind.Tickets => $"tickets, {look.Name}",
-        DriftLookKind.Sisters => $"sisters, {look.Name}",
+        DriftLookKind.Tickets => Of(culture).Say($"tickets, {look.Name}"),
+        DriftLookKind.Sisters => Of(culture).Say($"sisters, {look.Name}"),
         _ => look.Name,
     };
 
     /// <summary>When a spreader leaves the tolerance.</summary>
-    internal static string Leaving(SpreaderDrift drift) => (drift.LeavesEarliest, drift.Leaves, drift.LeavesLatest) switch
+    internal static string Leaving(SpreaderDrift drift, TextCulture? culture = null)
     {
-        (null, _, _) => "not within two years",
-        ({ } first, { } likely, { } last) when last == drift.Now.Day => "is outside",
-        ({ } first, { } likely, _) => $"{OfficeText.Day(likely)} ({From(drift, first)} to {Until(drift.LeavesLatest)})",
-        ({ } first, null, _) => $"{From(drift, first)} or later",
-    };
+        var words = Of(culture);
+        return (drift.LeavesEarliest, drift.Leaves, drift.LeavesLatest) switch
+        {
+            (null, _, _) => words.Say("not within two years"),
+            ({ } first, { } likely, { } last) when last == drift.Now.Day => words.Say("is outside"),
+            ({ } first, { } likely, _) => words.Say($"{OfficeText.Day(likely)} ({From(first)} to {Until(drift.LeavesLatest)})"),
+            ({ } first, null, _) => words.Say($"{From(first)} or later"),
+        };
 
-    private static string From(SpreaderDrift drift, DateOnly day) => day <= drift.Now.Day ? "now" : OfficeText.Day(day);
+        string From(DateOnly day) => day <= drift.Now.Day ? words.Say("now") : OfficeText.Day(day);
 
-    private static string Until(DateOnly? day) => day is null ? "beyond two years" : OfficeText.Day(day);
+        string Until(DateOnly? day) => day is null ? words.Say("beyond two years") : OfficeText.Day(day);
+    }
+
+    private static TextCulture Of(TextCulture? culture) => culture ?? OfficeText.Culture;
 }

@@ -38,6 +38,7 @@ internal sealed record SaltLine(string Name, Measured Mass, Measured Salt, Measu
 internal sealed record SaltAnswer(string About, IReadOnlyList<SaltLine> Lines, SaltLine Total, SaltFacts Facts)
 {
     internal const string NoWatershed = "no watershed";
+    private const string NotSaid = "(not said)";
 
     /// <summary>The report.</summary>
     /// <param name="applied">The ledger by what lines are about and by material (<see cref="AppliedQuestion.With"/>).</param>
@@ -62,7 +63,7 @@ internal sealed record SaltAnswer(string About, IReadOnlyList<SaltLine> Lines, S
         };
 
         string GroupOf(string name) =>
-            routes is not null ? known.GetValueOrDefault(name)?.Watershed ?? NoWatershed : name.Length > 0 ? name : "(not said)";
+            routes is not null ? known.GetValueOrDefault(name)?.Watershed ?? NoWatershed : name.Length > 0 ? name : NotSaid;
 
         SaltLine Line(string name, IReadOnlyList<AppliedLine> parts, double? length)
         {
@@ -79,25 +80,30 @@ internal sealed record SaltAnswer(string About, IReadOnlyList<SaltLine> Lines, S
     internal IReadOnlyList<MaterialSalt> Materials { get; init; } = [];
 
     /// <summary>What is assumed, in words.</summary>
-    internal string Assumed(TextCulture culture) =>
-        (Materials.Count == 0 ? "" : $"Salt by mass as spread: {string.Join(", ", Materials.Select(one => $"{Excerpt.Of(one.Name)} {PercentText.Write(one.Share.Value, culture)}"))}. Other materials: ")
-        + $"{(Materials.Count == 0 ? "Assumed: s" : "s")}odium chloride of {PercentText.Write(Facts.Purity, culture)} purity with {PercentText.Write(Facts.Moisture, culture)} water, all of it on the road; "
-        + "chloride is 60.66 % of pure, dry sodium chloride. ± is half the width of the 95 % interval; a constant is one error for all that was counted with it.";
+    internal string Assumed(Show show)
+    {
+        var (purity, water) = (show.Percent(Facts.Purity), show.Percent(Facts.Moisture));
+        var stated = string.Join(", ", Materials.Select(one => $"{Excerpt.Of(one.Name)} {show.Percent(one.Share.Value)}"));
+        return (Materials.Count == 0
+                ? show.Say($"Assumed: sodium chloride of {purity} purity with {water} water, all of it on the road; chloride is 60.66 % of pure, dry sodium chloride.")
+                : show.Say($"Salt by mass as spread: {stated}. Other materials: sodium chloride of {purity} purity with {water} water. All of it on the road; chloride is 60.66 % of pure, dry sodium chloride."))
+            + " " + show.Say("± is half the width of the 95 % interval; a constant is one error for all that was counted with it.");
+    }
 
     internal ReportSheet Report(Show show)
     {
         var metric = show.Units == UnitPreferences.Metric;
         var (mass, rate) = metric ? (Units.Tonne, Units.KilogramPerLaneKilometre) : (Units.ShortTon, Units.PoundPerLaneMile);
         return new(
-            "salt", "Salt and chloride of the season", $"By {About}, from the logs. {Assumed(show.Culture)}",
+            "salt", show.Say("Salt and chloride of the season"), show.Say("From the logs.") + " " + Assumed(show),
             [
-                new(char.ToUpperInvariant(About[0]) + About[1..]), new($"Spread, {mass.Symbol}", true), new($"±, {mass.Symbol}", true), new($"Salt, {mass.Symbol}", true), new($"Chloride, {mass.Symbol}", true),
-                new($"±, {mass.Symbol}", true), new($"Salt, {rate.Symbol}", true), new($"Chloride, {rate.Symbol}", true),
+                new(Capital(show.Say(Word(About)))), new(show.Say($"Spread, {mass.Symbol}"), true), new($"±, {mass.Symbol}", true), new(show.Say($"Salt, {mass.Symbol}"), true),
+                new(show.Say($"Chloride, {mass.Symbol}"), true), new($"±, {mass.Symbol}", true), new(show.Say($"Salt, {rate.Symbol}"), true), new(show.Say($"Chloride, {rate.Symbol}"), true),
             ],
             [
                 .. Lines.Append(Total).Select(line => (IReadOnlyList<ReportSheetCell>)
                 [
-                    Excerpt.Of(line.Name, 60), Cell(line.Mass.Value, mass), Cell(Half(line.Mass), mass), Cell(line.Salt.Value, mass), Cell(line.Chloride.Value, mass), Cell(Half(line.Chloride), mass),
+                    Excerpt.Of(line.Name is "all" or NoWatershed or NotSaid ? show.Say(Phrase.FromString(line.Name)) : line.Name, 60), Cell(line.Mass.Value, mass), Cell(Half(line.Mass), mass), Cell(line.Salt.Value, mass), Cell(line.Chloride.Value, mass), Cell(Half(line.Chloride), mass),
                     Rate(line.Salt, line.LaneLength), Rate(line.Chloride, line.LaneLength),
                 ]),
             ]);
@@ -106,6 +112,18 @@ internal sealed record SaltAnswer(string About, IReadOnlyList<SaltLine> Lines, S
 
         ReportSheetCell Rate(Measured of, double? lanes) => lanes is > 0 and var length ? Cell(of.Value / length, rate) : "";
     }
+
+    private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
+
+    // Its lines are about one of these.
+    private static Phrase Word(string about) => about switch
+    {
+        "watershed" => "watershed",
+        "depot" => "depot",
+        "storm" => "storm",
+        "segment" => "segment",
+        _ => "route",
+    };
 
     private static double Half(Measured of) => WelchSatterthwaite.Of(of, 0.95).Expanded;
 

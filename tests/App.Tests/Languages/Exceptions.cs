@@ -70,6 +70,7 @@ internal static partial class Exceptions
     [
         "Lanewright.Accounts.", "Lanewright.Commands.NetworkWords", "Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
         "Lanewright.Print.", "Lanewright.Proof.",
+        "Lanewright.Season.AppliedText", "Lanewright.Season.BalanceAnswer", "Lanewright.Season.Drift", "Lanewright.Season.SaltAnswer",
     ];
 
     /// <summary>Parts of those that still speak English only.</summary>
