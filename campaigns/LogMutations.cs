@@ -44,7 +44,8 @@ internal static class LogMutations
                     {
                         var path = Path.Combine(root, "mutated" + source.Ending);
                         // Spreaders of its own, so that the files of a folder are not each other's duplicates.
-                        var bytes = Mutate(Encoding.UTF8.GetBytes(source.Text.Replace("HR-", $"H{done}-", StringComparison.Ordinal)), random);
+                        var text = source.Text.Replace("HR-", $"H{done}-", StringComparison.Ordinal);
+                        var bytes = Mutate(source.Ending == ".parquet" ? Parquet(root, text) : Encoding.UTF8.GetBytes(text), random);
                         File.WriteAllBytes(path, bytes);
                         var taken = import.Take(path);
                         if (taken.Problem is { } problem)
@@ -57,6 +58,8 @@ internal static class LogMutations
                         if (taken.Problem is { Length: 0 }) wrong.Add($"{done}: refused without a message");
                         if (taken.Problem is null && source.Ending == ".csv" && Lines(bytes) - 1 != taken.Accepted + taken.Refused + taken.Blank)
                             wrong.Add($"{done}: {Lines(bytes) - 1} lines, {taken.Accepted} accepted, {taken.Refused} refused, {taken.Blank} blank");
+                        if (taken.Problem is null && source.Ending == ".parquet" && ParquetRows(path) is var held && held != taken.Accepted + taken.Refused + taken.Blank)
+                            wrong.Add($"{done}: {held} rows, {taken.Accepted} accepted, {taken.Refused} refused, {taken.Blank} blank");
                         if (taken.Refused != taken.RefusedFiles.Sum(f => Lines(File.ReadAllBytes(f)) - 1)) wrong.Add($"{done}: refused rows are not all kept");
                         if (!taken.WasThere) accepted += taken.Accepted;
                         rows += taken.Accepted;
@@ -87,7 +90,26 @@ internal static class LogMutations
         }
 
         sources.Add((Gpx, LogProfileReader.Read(GpxProfile), ".gpx"));
+        // The same counts as a running log in CSV, as a table of columns.
+        sources.Add((sources[0].Item1, LogProfileReader.Read(SeasonLogs.Profile(SeasonLogKind.Running)), ".parquet"));
         return sources;
+    }
+
+    private static byte[] Parquet(string root, string csv)
+    {
+        var (from, to) = (Path.Combine(root, "whole.csv"), Path.Combine(root, "whole.parquet"));
+        File.WriteAllText(from, csv);
+        using var engine = Engine.Open(Path.Combine(root, "spill"));
+        engine.Run($"COPY (SELECT * FROM read_csv({Engine.Text(from)}, all_varchar = true)) TO {Engine.Text(to)} (FORMAT parquet, COMPRESSION uncompressed)");
+        return File.ReadAllBytes(to);
+    }
+
+    private static long ParquetRows(string path)
+    {
+        using var engine = Engine.Open(path + ".spill");
+        var count = 0L;
+        engine.Ask($"SELECT count(*) FROM read_parquet({Engine.List([path])}, hive_partitioning = false)", row => count = row.GetInt64(0));
+        return count;
     }
 
     private static byte[] Mutate(byte[] source, RandomSource random)

@@ -231,7 +231,7 @@ public sealed class LogImportTests : IDisposable
     [Fact]
     public void Damaged_logs_are_accounted_for_row_by_row()
     {
-        var tally = LogMutations.Run(160, 3);
+        var tally = LogMutations.Run(240, 3);
         Assert.Empty(tally.Wrong);
         Assert.True(tally.Refused > 5 && tally.Rows > 3000 && tally.RefusedRows > 200);
     }
