@@ -38,6 +38,9 @@ internal sealed record JournalPart
     public required bool Last { get; init; }
 }
 
+/// <summary>Rows of many files of one folder in one: it stands for the files that it names.</summary>
+internal sealed record RowPack(RowFile File, IReadOnlyList<RowFile> Replaces);
+
 /// <summary>The source file of an import: written first.</summary>
 internal sealed record JournalHead(string Name, long Bytes, string Hash, string ProfileHash, long PartBytes);
 
@@ -67,6 +70,8 @@ public sealed class LogFolder
 
     internal string Imports => Path.Combine(Root, "imports");
 
+    internal string Packs => Path.Combine(Root, "packs");
+
     internal string Work => Path.Combine(Root, "work");
 
     /// <summary>Takes the lock of the folder for one import at a time; the system lets go of it however the program ends.</summary>
@@ -94,21 +99,49 @@ public sealed class LogFolder
     internal void Write(string hash, JournalPart part) => Save(Path.Combine(ImportOf(hash), PartName(part.Part)), part);
 
     /// <summary>The parts of an import that are taken in, in order, as far as nothing is missing.</summary>
-    internal List<JournalPart> Parts(string hash)
+    internal List<JournalPart> Parts(string hash) => Parts(hash, Packed());
+
+    private List<JournalPart> Parts(string hash, Dictionary<string, RowFile> packed)
     {
         var parts = new List<JournalPart>();
-        while (Read<JournalPart>(Path.Combine(ImportOf(hash), PartName(parts.Count))) is { } part && part.Files.All(IsThere)) parts.Add(part);
+        while (Read<JournalPart>(Path.Combine(ImportOf(hash), PartName(parts.Count))) is { } part && part.Files.All(file => packed.ContainsKey(file.Path) || IsThere(file))) parts.Add(part);
         return parts;
     }
 
-    /// <summary>Every Parquet file that the journal names, by full path.</summary>
+    /// <summary>The packs that count: those whose file is there. One for each folder of rows at most.</summary>
+    internal IEnumerable<RowPack> AllPacks() =>
+        Directory.Exists(Packs)
+            ? Directory.EnumerateFiles(Packs, "*.json").Order(StringComparer.Ordinal).Select(Read<RowPack>).OfType<RowPack>().Where(pack => IsThere(pack.File))
+            : [];
+
+    /// <summary>Puts a pack in place of that of the same folder, at once.</summary>
+    internal void Write(RowPack pack) => Save(PackFile(pack), pack);
+
+    /// <summary>The files of a pack stand for themselves again, or for nothing when they are gone.</summary>
+    internal void Remove(RowPack pack) => File.Delete(PackFile(pack));
+
+    private string PackFile(RowPack pack) =>
+        Path.Combine(Packs, Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(FolderOf(pack.File))))[..32] + ".json");
+
+    /// <summary>The folder of a file below the folder of rows.</summary>
+    internal static string FolderOf(RowFile file) => file.Path[..file.Path.LastIndexOf('/')];
+
+    // What a packed file's path is read from now.
+    private Dictionary<string, RowFile> Packed() =>
+        AllPacks().SelectMany(pack => pack.Replaces.Select(file => (file.Path, pack.File))).ToDictionary(one => one.Path, one => one.File, StringComparer.Ordinal);
+
+    /// <summary>Every file that the journal names, packed or not, by import.</summary>
+    internal IEnumerable<RowFile> Named()
+    {
+        var packed = Packed();
+        return Hashes().SelectMany(hash => Parts(hash, packed)).SelectMany(part => part.Files);
+    }
+
+    /// <summary>Every Parquet file that holds rows which the journal names, by full path.</summary>
     public IReadOnlyList<string> Files()
     {
-        var files = new List<string>();
-        foreach (var hash in Hashes())
-            foreach (var part in Parts(hash))
-                files.AddRange(part.Files.Select(Full));
-        return files;
+        var packed = Packed();
+        return [.. Hashes().SelectMany(hash => Parts(hash, packed)).SelectMany(part => part.Files).Select(file => Full(packed.GetValueOrDefault(file.Path, file))).Distinct()];
     }
 
     internal IEnumerable<string> Hashes() =>
@@ -120,12 +153,13 @@ public sealed class LogFolder
         if (Directory.Exists(Work)) Directory.Delete(Work, recursive: true);
         if (!Directory.Exists(Imports)) return;
         var named = new HashSet<string>(StringComparer.Ordinal);
+        var packed = Packed();
         foreach (var hash in Hashes())
         {
-            var parts = Parts(hash);
+            var parts = Parts(hash, packed);
             foreach (var part in parts)
             {
-                foreach (var file in part.Files) named.Add(Full(file));
+                foreach (var file in part.Files) named.Add(Full(packed.GetValueOrDefault(file.Path, file)));
                 named.Add(RefusedFile(hash, part.Part));
                 named.Add(Path.Combine(ImportOf(hash), PartName(part.Part)));
             }

@@ -96,6 +96,7 @@ public sealed class LogImport : IDisposable
         using var locked = folder.Lock();
         if (folder.Head(key) is null) throw new LogException($"Nothing of {Excerpt.Of(path, 200)} is taken in{(season is null ? "" : $" for the season {season}")}.");
         var rows = folder.Parts(key).Sum(part => part.Accepted);
+        LogPacking.TakeOut(folder, key);
         // Without its journal the rows belong to nothing, and are removed as what a stopped import left.
         Directory.Delete(folder.ImportOf(key), recursive: true);
         folder.Tidy();

@@ -18,7 +18,7 @@ internal static class LogsCommand
 {
     private static readonly string[] Groups = [.. Enum.GetNames<AppliedBy>().Select(name => name.ToLowerInvariant())];
 
-    internal static Command Make() => new("logs", "Logs of vehicles: take them in, and compute what was spread.") { Import(), LogsMatchCommand.Make(), Applied(), Forget() };
+    internal static Command Make() => new("logs", "Logs of vehicles: take them in, and compute what was spread.") { Import(), LogsMatchCommand.Make(), Applied(), Pack(), Forget() };
 
     private static Command Import()
     {
@@ -62,6 +62,20 @@ internal static class LogsCommand
         {
             var rows = LogImport.Forget(new LogFolder(parsed.GetValue(data)!), parsed.GetValue(hash)!, parsed.GetValue(season), stop);
             parsed.InvocationConfiguration.Output.WriteLine($"{Count(rows)} rows of {Path.GetFileName(parsed.GetValue(hash))} are removed.");
+            return CommonOptions.Answered;
+        })));
+        return command;
+    }
+
+    private static Command Pack()
+    {
+        var data = RecordsOptions.Data();
+        var command = new Command("pack", "Make one Parquet file of the many small ones of each season and spreader.") { data };
+        command.SetAction((parsed, stop) => Task.FromResult(Told(parsed, () =>
+        {
+            var packed = LogPacking.Pack(new LogFolder(parsed.GetValue(data)!), stop: stop);
+            parsed.InvocationConfiguration.Output.WriteLine(
+                packed.Folders == 0 ? $"Nothing to pack: no spreader has {LogPacking.UsualLeast} files or more in a season." : $"{Count(packed.Before)} files are {Count(packed.Folders)} now.");
             return CommonOptions.Answered;
         })));
         return command;

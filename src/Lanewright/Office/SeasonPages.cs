@@ -26,7 +26,7 @@ internal sealed class SeasonPages(OfficeData data)
     private async Task<IResult> Ledger(string form, string? by, CancellationToken stop)
     {
         if (!Enum.TryParse<AppliedBy>(by ?? "segment", ignoreCase: true, out var group) || !Offered.Contains(group))
-            return Problems.Wrong(400, "by", by, string.Join(", ", Offered.Select(one => one.ToString().ToLowerInvariant())));
+            return Problems.Wrong(400, "by", by, "segment, route, storm, depot, spreader or material");
         if (form is not ("csv" or "parquet" or "geojson") || data.Store.Place.DataFolder is not { } root) return Problems.Answer(404, "There is no ledger at this address.");
         var file = Path.Combine(Path.GetTempPath(), $"lanewright-ledger-{Guid.NewGuid():N}.{form}");
         try
@@ -41,7 +41,7 @@ internal sealed class SeasonPages(OfficeData data)
         }
         catch (LogException wrong)
         {
-            return Problems.Answer(404, wrong.Message);
+            return Problems.Answer(404, $"{wrong.Message}");
         }
         finally
         {
