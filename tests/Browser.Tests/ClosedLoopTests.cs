@@ -14,7 +14,7 @@ public sealed class ClosedLoopTests(Chrome chrome, YardServer server) : IClassFi
     [Fact]
     public async Task A_whole_test_with_containers_is_typed_half_without_a_network_and_arrives_whole()
     {
-        await using var phone = await Phone.OpenAsync(chrome, server);
+        await using var phone = await Phone.OpenAsync(chrome, server, isWarm: true);
         await phone.HasPagesAsync();
         await phone.Context.SetOfflineAsync(true);
         await phone.BeginAsync("HR-104");

@@ -106,16 +106,21 @@ public sealed class KeepingTests(Chrome chrome, YardServer server) : IClassFixtu
         await phone.Page.EvaluateAsync("() => { globalThis.full = true; }");
         await phone.Field("Full (1)").PressSequentiallyAsync("37.8");
         await Expect(phone.Page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "This device is full" })).ToBeVisibleAsync();
+        await phone.Field("Empty (2)").PressSequentiallyAsync("2.5");
         await phone.Field("Full (2)").FocusAsync();
         await Expect(phone.Field("Full (1)")).ToHaveValueAsync("37.8");
+        await Expect(phone.Field("Empty (2)")).ToHaveValueAsync("2.5");
 
-        // With space again, typing it once more keeps it.
+        // With space again, what is typed is kept, and what was not kept before goes with it.
         await phone.Page.EvaluateAsync("() => { globalThis.full = false; }");
         await phone.PressAsync("Close");
         await phone.TypeAsync("Full (1)", "37.9");
         await phone.Field("Full (2)").FocusAsync();
         await phone.AllSentAsync();
-        Assert.Equal("37.9", (await server.TestAsync(phone.Test)).Text("runs[0].containers[0].gross"));
+        var test = await server.TestAsync(phone.Test);
+        Assert.Equal(
+            ("2.6", "37.9", "2.5"),
+            (test.Text("runs[0].containers[0].tare"), test.Text("runs[0].containers[0].gross"), test.Text("runs[0].containers[1].tare")));
         phone.IsFaultless();
     }
 

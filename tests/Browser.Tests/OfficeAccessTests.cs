@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 namespace Lanewright.Browser.Tests;
 
-public sealed partial class OfficeAccessTests(Chrome chrome, DemoYard server) : IClassFixture<DemoYard>
+public sealed partial class OfficeAccessTests(Chrome chrome, DemoWinter server) : IClassFixture<DemoWinter>
 {
     [Fact]
     public async Task Every_page_of_the_office_has_no_fault_that_axe_finds_in_light_and_dark()

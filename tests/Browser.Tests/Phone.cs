@@ -23,11 +23,11 @@ internal sealed class Phone : IAsyncDisposable
     internal ILocator Sent => Page.GetByRole(AriaRole.Banner).GetByText("not yet sent");
 
     /// <summary>Opens the yard and says who is there.</summary>
-    internal static async Task<Phone> OpenAsync(Chrome chrome, YardServer server, string person = "M.O.", string locale = "en-US", string? script = null)
+    internal static async Task<Phone> OpenAsync(Chrome chrome, YardServer server, string person = "M.O.", string locale = "en-US", string? script = null, bool isWarm = false)
     {
         var context = await chrome.PhoneAsync(locale);
         if (script is not null) await context.AddInitScriptAsync(script);
-        var phone = await OnAsync(context);
+        var phone = await OnAsync(context, isWarm);
         await phone.ArriveAsync(server, person);
         return phone;
     }
@@ -41,11 +41,18 @@ internal sealed class Phone : IAsyncDisposable
         await Assertions.Expect(Heading("Tests")).ToBeVisibleAsync();
     }
 
+    // Core's warming up takes seconds of the processor on each page, and these tests wait for no quick answer.
+    private const string Cold = """
+        const post = Worker.prototype.postMessage;
+        Worker.prototype.postMessage = function (message, ...more) { if (message?.call !== 'warm') post.call(this, message, ...more); };
+        """;
+
     /// <summary>A phone with its first page.</summary>
-    internal static async Task<Phone> OnAsync(IBrowserContext context)
+    internal static async Task<Phone> OnAsync(IBrowserContext context, bool isWarm = false)
     {
-        context.SetDefaultTimeout(20_000);
-        Assertions.SetDefaultExpectTimeout(20_000);
+        if (!isWarm) await context.AddInitScriptAsync(Cold);
+        context.SetDefaultTimeout(40_000);
+        Assertions.SetDefaultExpectTimeout(40_000);
         var phone = new Phone(context);
         context.WebError += (_, wrong) => phone.faults.Add(wrong.Error);
         phone.Page = context.Pages.Count > 0 ? context.Pages[0] : await context.NewPageAsync();

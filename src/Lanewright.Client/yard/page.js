@@ -50,7 +50,7 @@ export class Page {
   // What is being typed in this moment stands before what is stored: a stored draft may be a key behind.
   async #read() {
     const fold = await readTest(this.id);
-    const unwritten = [...this.#unkept, ...[...this.#timers].map(([path, { text }]) => [path, text])];
+    const unwritten = [...this.#unkept, ...this.#timers].map(([path, { text }]) => [path, text]);
     for (const [path, text] of unwritten) {
       const field = fold.fields.get(path) ?? { path, heads: [] };
       fold.fields.set(path, { ...field, conflict: false, text, typing: true });
@@ -190,9 +190,10 @@ export class Page {
       await written;
       this.#unkept.delete(path);
       if (written && undoable) this.undo.push({ path, before: base.stood ?? '', label });
+      if (written) this.#retry();
     } catch (wrong) {
       if (this.#base.get(path)?.parent === id) this.#base.set(path, base);
-      this.#unkept.set(path, text);
+      this.#unkept.set(path, { text, label, why, undoable });
       this.onTrouble?.(wrong);
     }
     const left = this.#keeping.get(path) - 1;
@@ -203,6 +204,12 @@ export class Page {
     await this.#read().catch(wrong => this.onTrouble?.(wrong));
     this.onTyping?.();
     this.compute();
+  }
+
+  // The device keeps again: what it did not keep before is written down now.
+  #retry() {
+    for (const [path, { text, label, why, undoable }] of this.#unkept)
+      if (!this.#timers.has(path) && !this.#keeping.has(path)) this.#keep(path, text, label, why, undoable);
   }
 
   /** Takes back the latest change made on this page; as an entry of its own, since nothing is removed. */

@@ -9,9 +9,10 @@ internal static class SchemaCommand
 {
     internal static Command Make()
     {
-        var what = new Argument<string>("what") 
+        var what = new Argument<string>("what")
         {
-            Description = "sheet (a drop test or its check), plan, or the kind of another calibration.",
+            HelpName = "what",
+            Description = "sheet (a drop test or its check), plan, or the kind of another calibration; a wrong one is answered with the list.",
         };
         what.AcceptOnlyFromAmong(["sheet", "plan", .. Calibration.Kinds.Select(kind => kind.Word)]);
         var command = new Command("schema", "Print the JSON Schema of a sheet or of a plan's file.") { what };

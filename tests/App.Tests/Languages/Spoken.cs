@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
+using Lanewright.Commands;
 using Lanewright.Core.Calibrations;
 using Lanewright.Core.Catalogue;
 using Lanewright.Core.Diagnosis;
@@ -28,7 +29,7 @@ internal static partial class Spoken
 
     /// <summary>The texts that the tables must have.</summary>
     public static IReadOnlySet<string> Keys { get; } = new SortedSet<string>(
-        Code().Concat(Catalogues()).Concat(YardTexts.Files.SelectMany(file => YardTexts.Keys(File.ReadAllText(file)))).Where(HasWords),
+        Code().Concat(Catalogues()).Concat(Helps()).Concat(YardTexts.Files.SelectMany(file => YardTexts.Keys(File.ReadAllText(file)))).Where(HasWords),
         StringComparer.Ordinal);
 
     /// <summary>Two words in a row, as a sentence or a label has and a name in a file has not.</summary>
@@ -37,6 +38,9 @@ internal static partial class Spoken
     private static IEnumerable<string> Code() => All
         .Where(literal => literal.Use is Use.Phrase || (literal.Use is Use.Other && !IsPiece(literal) && IsProse(literal.Text) && !Exceptions.IsExcepted(literal)))
         .Where(literal => !Exceptions.IsSkipped(literal)).Select(literal => literal.Text);
+
+    // The help of every command.
+    private static IEnumerable<string> Helps() => CommandTree.Described(CommandTree.Make()).Select(one => one.Description).OfType<string>();
 
     // Single words among the data, which the code does not show to be texts.
     private static IEnumerable<string> Catalogues() =>
