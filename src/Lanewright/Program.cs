@@ -9,6 +9,6 @@ var parsed = CommandTree.Make().Parse(args);
 return parsed.Action switch
 {
     ParseErrorAction => await CommonOptions.Misspelt(parsed),
-    HelpAction => CommandTree.Help(args, Console.Out),
+    HelpAction => CommandTree.Help(parsed, Console.Out),
     _ => await parsed.InvokeAsync(),
 };

@@ -22,18 +22,16 @@ internal static class CommandTree
     }
 
     /// <summary>Writes the help that was asked for, in the language asked for or that the culture brings.</summary>
-    internal static int Help(string[] args, TextWriter output)
+    internal static int Help(ParseResult parsed, TextWriter output)
     {
-        var root = Make();
-        var parsed = root.Parse(args);
-        var language = parsed.GetValue(CommonOptions.Language) is { } code ? Language.TryFind(code, out var asked) ? asked : Language.English
+        var language = CommonOptions.TypedLanguage(parsed) is { } code ? Language.TryFind(code, out var asked) ? asked : Language.English
             : parsed.CommandResult.Command.Options.OfType<Option<string>>().FirstOrDefault(option => option.Name == "--culture") is { } culture
             && TextCulture.TryFind(parsed.GetValue(culture) ?? "", out var found) ? found.Language
             : Language.English;
         if (language == Language.English) return parsed.Invoke(new() { Output = output });
-        Translate(root, language);
+        Translate(parsed.RootCommandResult.Command, language);
         using var said = new StringWriter();
-        var end = root.Parse(args).Invoke(new() { Output = said });
+        var end = parsed.Invoke(new() { Output = said });
         foreach (var line in said.ToString().TrimEnd().Split('\n'))
             output.WriteLine(Heads.FirstOrDefault(head => head.In(Language.English) == line.TrimEnd())?.In(language) ?? line.TrimEnd());
         return end;
@@ -43,7 +41,7 @@ internal static class CommandTree
     internal static IEnumerable<Symbol> Described(Command command) =>
         new Symbol[] { command }.Concat(command.Options).Concat(command.Arguments).Concat(command.Subcommands.SelectMany(Described)).Distinct();
 
-    private static void Translate(RootCommand root, Language language)
+    private static void Translate(Command root, Language language)
     {
         foreach (var one in Described(root))
             if (one.Description is { } english) one.Description = language.Say(english);
@@ -79,7 +77,7 @@ internal static class CommandTree
             LogsCommand.Make(),
             PracticeSeasonCommand.Make(),
             SeasonCommand.Make(),
-            CommonOptions.Language,
+            CommonOptions.Language(),
         };
     }
 }

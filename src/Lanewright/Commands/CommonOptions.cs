@@ -29,8 +29,10 @@ internal static class CommonOptions
         DefaultValueFactory = _ => TextCulture.UnitedStates.Name,
     };
 
-    /// <summary>The language of the words, for every command that takes it.</summary>
-    internal static Option<string?> Language { get; } = new("--language")
+    private const string LanguageName = "--language";
+
+    /// <summary>The language of the words, for every command.</summary>
+    internal static Option<string?> Language() => new(LanguageName)
     {
         Description = "Language of what is shown: en, fr or fi; that of --culture when left out, where French and Finnish ones bring their own.",
         Recursive = true,
@@ -48,10 +50,15 @@ internal static class CommonOptions
         return LanguageOf(parsed, culture.Language, error) is { } language ? culture.In(language) : null;
     }
 
+    /// <summary>What was typed as the language; null when nothing was.</summary>
+    internal static string? TypedLanguage(ParseResult parsed) =>
+        parsed.RootCommandResult.Command.Options.OfType<Option<string?>>().FirstOrDefault(option => option.Name == LanguageName) is { } option
+            ? parsed.GetValue(option) : null;
+
     /// <summary>The language asked for, or another one without; null after saying which there are.</summary>
     internal static Language? LanguageOf(ParseResult parsed, Language otherwise, TextWriter error)
     {
-        if (parsed.GetValue(Language) is not { } typed) return otherwise;
+        if (TypedLanguage(parsed) is not { } typed) return otherwise;
         if (Core.Text.Language.All.FirstOrDefault(known => known.Code.Equals(typed, StringComparison.OrdinalIgnoreCase)) is { } language)
             return language;
         error.WriteLine(

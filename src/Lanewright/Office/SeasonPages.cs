@@ -32,7 +32,7 @@ internal sealed class SeasonPages(OfficeData data)
         try
         {
             var folder = new LogFolder(root);
-            var question = new AppliedQuestion { By = group, Constants = await data.Season.ConstantsAsync(stop), Storms = data.Season.Has("storms.csv") ? data.Season.Open(OfficeText.Culture).Storms() : null };
+            var question = new AppliedQuestion { By = group, Constants = await data.Season.ConstantsAsync(stop), Storms = data.Season.Open(OfficeText.Culture).Storms() };
             if (form == "geojson") AppliedMap.Write(file, folder, question);
             else if (form == "csv") AppliedFile.WriteCsv(file, AppliedLedger.Compute(folder, question));
             else AppliedFile.WriteParquet(file, AppliedLedger.Compute(folder, question));

@@ -15,7 +15,7 @@ public sealed class HelpTests
     public void Help_follows_the_language_and_then_the_culture(string head, string text, params string[] asked)
     {
         using var output = new StringWriter();
-        Assert.Equal(0, CommandTree.Help(["analyse", .. asked], output));
+        Assert.Equal(0, CommandTree.Help(CommandTree.Make().Parse(["analyse", .. asked]), output));
         var lines = output.ToString().Split('\n').Select(line => line.TrimEnd()).ToList();
         Assert.Contains(head, lines);
         Assert.Contains(lines, line => line.TrimStart().StartsWith(text, StringComparison.Ordinal));
