@@ -1,3 +1,5 @@
+using Lanewright.Core.Text;
+
 namespace Lanewright.Storage;
 
 /// <summary>What became of one entry that was sent.</summary>
@@ -21,7 +23,7 @@ public enum AppendStatus
 /// <param name="Status">What became of it.</param>
 /// <param name="Number">Its number, when the records have it.</param>
 /// <param name="Reason">Why not; null when they have it.</param>
-public sealed record AppendResult(string? Id, AppendStatus Status, long? Number, string? Reason);
+public sealed record AppendResult(string? Id, AppendStatus Status, long? Number, Phrase? Reason);
 
 /// <summary>The answer to one sending.</summary>
 /// <param name="Results">One for each entry sent, in the order sent.</param>

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using Lanewright.Core.Text;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Entries;
 using Lanewright.Storage.Folding;
@@ -44,7 +45,7 @@ public sealed partial class EntryStore
         ArgumentNullException.ThrowIfNull(drafts);
         var sent = drafts.Select(Reading).ToList();
         return sent.Find(one => one.Draft is null) is { } wrong
-            ? Task.FromResult(new AppendAnswer([new(wrong.Id, AppendStatus.Rejected, null, wrong.Problem!.ToString())], 0))
+            ? Task.FromResult(new AppendAnswer([new(wrong.Id, AppendStatus.Rejected, null, wrong.Problem!.Said)], 0))
             : WriteAsync(
                 async context =>
                 {
@@ -79,7 +80,7 @@ public sealed partial class EntryStore
         {
             if (one.Draft is not { } draft)
             {
-                results.Add(SetAside(one, AppendStatus.Rejected, null, one.Problem!.ToString()));
+                results.Add(SetAside(one, AppendStatus.Rejected, null, one.Problem!.Said));
             }
             else if (known.TryGetValue(draft.Id, out var there))
             {
@@ -104,7 +105,7 @@ public sealed partial class EntryStore
         await Projector.UpdateAsync(context, [.. added.Select(entry => entry.Subject).Distinct()], stop);
         return new(results, number);
 
-        AppendResult SetAside(EntryReading one, AppendStatus status, long? taken, string reason)
+        AppendResult SetAside(EntryReading one, AppendStatus status, long? taken, Phrase reason)
         {
             var key = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(one.Raw)));
             aside.TryAdd(key, new()
@@ -113,7 +114,7 @@ public sealed partial class EntryStore
                 EntryId = one.Id,
                 Received = now,
                 Status = AppendWords.Of(status),
-                Reason = reason,
+                Reason = reason.ToString(),
                 // PostgreSQL keeps no zero character, and half characters cannot be written as UTF-8.
                 Raw = Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(one.Raw.Replace("\0", "\\u0000", StringComparison.Ordinal))),
             });

@@ -1,3 +1,4 @@
+using Lanewright.Core.Text;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Entries;
 using Lanewright.Storage.Folding;
@@ -9,7 +10,7 @@ namespace Lanewright.Storage;
 /// <summary>Something wrong with the chain of entries or with a photo.</summary>
 /// <param name="Number">Number of the entry where it shows.</param>
 /// <param name="What">What is wrong.</param>
-public sealed record ChainProblem(long Number, string What);
+public sealed record ChainProblem(long Number, Phrase What);
 
 /// <summary>What came of checking the chain.</summary>
 /// <param name="Entries">How many entries were checked.</param>
@@ -81,7 +82,7 @@ public sealed partial class EntryStore
         tail.Reverse();
         var check = new ChainCheck(tail[0].Number - 1, tail[0].PreviousHash);
         foreach (var entry in tail) check.Take(entry);
-        if (tail[^1].Number != count) check.Report(tail[^1].Number, $"{tail[^1].Number - count} entries are missing.");
+        if (tail[^1].Number != count) check.Report(tail[^1].Number, $"{tail[^1].Number - count} entry is missing.|{tail[^1].Number - count} entries are missing.");
         if (check.Report(0).Problems is { Count: > 0 } problems)
         {
             database.Release();
@@ -95,7 +96,7 @@ public sealed partial class EntryStore
             Notes =
             [
                 $"This machine's clock says {Moments.Write(Now())}, but the last entry came in at {Moments.Write(latest)}."
-                + " Set the clock. Order and proof of the records do not depend on it.",
+                + $" Set the clock. Order and proof of the records do not depend on it.",
             ];
         }
     }

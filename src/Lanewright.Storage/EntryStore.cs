@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Lanewright.Core.Text;
 using Lanewright.Storage.Database;
 using Lanewright.Storage.Records;
 using Microsoft.EntityFrameworkCore;
@@ -43,7 +44,7 @@ public sealed partial class EntryStore
     public RecordsPlace Place => database.Place;
 
     /// <summary>What was noticed at opening that somebody should know: for example a clock that was set back.</summary>
-    public IReadOnlyList<string> Notes { get; private set; } = [];
+    public IReadOnlyList<Phrase> Notes { get; private set; } = [];
 
     /// <summary>
     /// Opens the records, making or updating the tables where needed. Damaged, foreign and newer records are refused and

@@ -114,7 +114,7 @@ public sealed class AppendTests
         var answer = await store.AppendAsync(sent, Stop);
 
         Assert.All(answer.Results.SkipLast(1), one => Assert.Equal(AppendStatus.Rejected, one.Status));
-        Assert.All(answer.Results.SkipLast(1), one => Assert.False(string.IsNullOrEmpty(one.Reason)));
+        Assert.All(answer.Results.SkipLast(1), one => Assert.False(string.IsNullOrEmpty(one.Reason?.ToString())));
         Assert.Equal(AppendStatus.Accepted, answer.Results[^1].Status);
         Assert.Equal(poison.Length, (await store.QuarantineAsync(Stop)).Count);
     }

@@ -124,7 +124,7 @@ public sealed class ChainTests
         Assert.Equal((1, true), ((await store.CheckChainAsync(Stop)).Photos, (await store.CheckChainAsync(Stop)).IsWhole));
 
         await records.TamperAsync(provider is Provider.Sqlite ? "UPDATE photos SET Bytes = x'01020305'" : "UPDATE photos SET \"Bytes\" = '\\x01020305'");
-        Assert.Contains("photo", (await store.CheckChainAsync(Stop)).Problems.Single().What, StringComparison.Ordinal);
+        Assert.Contains("photo", (await store.CheckChainAsync(Stop)).Problems.Single().What.ToString(), StringComparison.Ordinal);
     }
 
     private static async Task<EntryStore> FilledAsync(TestRecords records)

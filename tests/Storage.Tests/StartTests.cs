@@ -119,7 +119,7 @@ public sealed class StartTests
 
         var last = await records.OpenAsync(new FixedClock(Drafts.Noon));
         Assert.Equal([1, 2, 3, 4], (await last.ReadAsync(stop: Stop)).Select(entry => entry.Number));
-        Assert.Contains("clock", Assert.Single(last.Notes), StringComparison.Ordinal);
+        Assert.Contains("clock", Assert.Single(last.Notes).ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

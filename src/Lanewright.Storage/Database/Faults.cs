@@ -1,5 +1,6 @@
 using System.Data.Common;
 using System.Net.Sockets;
+using Lanewright.Core.Text;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
@@ -22,7 +23,7 @@ internal static class Faults
                 NpgsqlException or SocketException => new(
                     RecordsFault.Unreachable,
                     $"The database {place} cannot be reached ({inner.Message}). Check that it runs and that this machine may"
-                    + " connect to it. Nothing was stored; devices keep what they have and send it again.", wrong),
+                    + $" connect to it. Nothing was stored; devices keep what they have and send it again.", wrong),
                 UnauthorizedAccessException => Denied(place, wrong),
                 _ => null,
             };
@@ -35,12 +36,12 @@ internal static class Faults
     internal static RecordsException Denied(string place, Exception? wrong) => new(
         RecordsFault.Denied,
         $"The records in {place} cannot be written: the folder or the file is read-only for this user. Give the user"
-        + " write access, or choose another folder with --data. Nothing was changed.", wrong);
+        + $" write access, or choose another folder with --data. Nothing was changed.", wrong);
 
-    internal static RecordsException Damaged(string place, string what, string restore, Exception? wrong = null) => new(
+    internal static RecordsException Damaged(string place, Phrase what, string restore, Exception? wrong = null) => new(
         RecordsFault.Damaged,
         $"The records in {place} are damaged: {what}. Nothing was changed. To go back to the last backup, run: {restore}"
-        + " (the damaged files are set aside, not deleted).", wrong);
+        + $" (the damaged files are set aside, not deleted).", wrong);
 
     private static RecordsException? OfSqlite(SqliteException wrong, string place, string restore) =>
         wrong.SqliteErrorCode switch
@@ -49,12 +50,12 @@ internal static class Faults
                 RecordsFault.Busy,
                 $"The records in {place} are in use by another program and did not come free within"
                 + $" {SqlitePragmas.BusyMilliseconds / 1000} seconds. Close it (a copying or virus-checking program,"
-                + " perhaps) and try again. Nothing was lost.", wrong),
+                + $" perhaps) and try again. Nothing was lost.", wrong),
             8 or 14 or 23 => Denied(place, wrong),
             13 => new(
                 RecordsFault.Full,
                 $"The disk of {place} is full: nothing of the last sending was stored, and all earlier records are whole."
-                + " Free some space; devices keep what they have and send it again.", wrong),
+                + $" Free some space; devices keep what they have and send it again.", wrong),
             10 => new(
                 RecordsFault.Damaged,
                 $"The disk of {place} answers with errors ({wrong.Message}). Stop using it, and restore the last backup"

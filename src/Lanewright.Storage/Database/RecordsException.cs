@@ -1,3 +1,5 @@
+using Lanewright.Core.Text;
+
 namespace Lanewright.Storage.Database;
 
 /// <summary>What kept the records from being read or written.</summary>
@@ -29,9 +31,17 @@ public enum RecordsFault
 public sealed class RecordsException : Exception
 {
     /// <summary>Makes one.</summary>
-    public RecordsException(RecordsFault fault, string message, Exception? inner = null)
-        : base(message, inner) => Fault = fault;
+    public RecordsException(RecordsFault fault, Phrase message, Exception? inner = null)
+        : base(message?.ToString(), inner)
+    {
+        ArgumentNullException.ThrowIfNull(message);
+        Fault = fault;
+        Said = message;
+    }
 
     /// <summary>The reason.</summary>
     public RecordsFault Fault { get; }
+
+    /// <summary>The message, for a reader of any language.</summary>
+    public Phrase Said { get; }
 }

@@ -1,3 +1,4 @@
+using Lanewright.Core.Text;
 using Lanewright.Storage.Entries;
 using Lanewright.Storage.Folding;
 using Microsoft.Data.Sqlite;
@@ -47,7 +48,7 @@ internal static class RecordsOpening
     }
 
     /// <summary>What is wrong with a SQLite file, found without writing to it; null for a whole file of ours.</summary>
-    internal static string? Fault(string file)
+    internal static Phrase? Fault(string file)
     {
         var connection = new SqliteConnectionStringBuilder { DataSource = file, Mode = SqliteOpenMode.ReadOnly, Pooling = false };
         using var reader = new SqliteConnection(connection.ToString());
@@ -55,21 +56,21 @@ internal static class RecordsOpening
         {
             reader.Open();
             var answer = Scalar(reader, "PRAGMA quick_check(1)") as string;
-            if (answer != "ok") return answer ?? "the check gave no answer";
+            if (answer != "ok") return answer is null ? (Phrase)"the check gave no answer" : answer;
             return Convert.ToInt64(Scalar(reader, "PRAGMA application_id"), null) == RecordsDatabase.ApplicationId
                 ? null
-                : "it is a database, but not one of Lanewright's";
+                : (Phrase)"it is a database, but not one of Lanewright's";
         }
         catch (SqliteException wrong) when (wrong.SqliteErrorCode is 11 or 26)
         {
-            return wrong.SqliteErrorCode == 26 ? "the file is not a database" : "the file's contents are inconsistent";
+            return wrong.SqliteErrorCode == 26 ? (Phrase)"the file is not a database" : "the file's contents are inconsistent";
         }
     }
 
     internal static RecordsException Newer(RecordsPlace place, string migration) => new(
         RecordsFault.Newer,
         $"The records in {place.Name} were written by a newer version of Lanewright ({migration}). Update this program."
-        + " Nothing was changed.");
+        + $" Nothing was changed.");
 
     private static RecordsException None(RecordsPlace place) => new(
         RecordsFault.Denied,

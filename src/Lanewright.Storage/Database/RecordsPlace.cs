@@ -49,6 +49,6 @@ public sealed record RecordsPlace
     private string ServerName()
     {
         var parts = new Npgsql.NpgsqlConnectionStringBuilder(Database);
-        return $"{parts.Database} on {parts.Host}";
+        return $"postgresql://{parts.Host}/{parts.Database}";
     }
 }

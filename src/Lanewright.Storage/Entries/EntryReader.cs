@@ -1,6 +1,8 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Lanewright.Core.Text;
 
 namespace Lanewright.Storage.Entries;
 
@@ -64,7 +66,7 @@ public static class EntryReader
         if (parent is not null && !IsUuid(parent)) throw Wrong("parent", parent, "a lower-case UUID or null");
         var payload = Minify(Member(json, "payload", JsonValueKind.Object, "an object"));
         if (payload.Length > LongestPayload)
-            throw Wrong("payload", $"{payload.Length} characters", $"at most {LongestPayload} characters");
+            throw Wrong("payload", payload.Length.ToString(CultureInfo.InvariantCulture), $"at most {LongestPayload} characters");
         if (IsTooDeep(payload)) throw Wrong("payload", null, $"at most {Depth} objects and lists inside one another");
         return new()
         {
@@ -136,7 +138,7 @@ public static class EntryReader
         return text.Any(char.IsControl) ? throw Wrong(name, null, "text without control characters") : text;
     }
 
-    private static JsonElement Member(JsonElement json, string name, JsonValueKind kind, string expected)
+    private static JsonElement Member(JsonElement json, string name, JsonValueKind kind, Phrase expected)
     {
         if (!json.TryGetProperty(name, out var member)) throw Wrong(name, null, expected);
         return member.ValueKind == kind ? member : throw Wrong(name, Shorten(member), expected);
@@ -155,7 +157,7 @@ public static class EntryReader
         return raw.Length <= 60 ? raw : raw[..57] + "...";
     }
 
-    private static EntryProblemException Wrong(string field, string? read, string expected) =>
+    private static EntryProblemException Wrong(string field, string? read, Phrase expected) =>
         new(new(field, read, expected));
 
     /// <summary>Carries a problem out of the reading of one entry; never leaves this file.</summary>

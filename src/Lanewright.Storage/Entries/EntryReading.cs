@@ -1,3 +1,5 @@
+using Lanewright.Core.Text;
+
 namespace Lanewright.Storage.Entries;
 
 /// <summary>What came of reading one entry's JSON: a draft, or why there is none.</summary>
@@ -11,10 +13,13 @@ public sealed record EntryReading(string Raw, string? Id, EntryDraft? Draft, Ent
 /// <param name="Field">The field, e.g. <c>payload.path</c>.</param>
 /// <param name="Read">What was read there, shortened; null when nothing was there.</param>
 /// <param name="Expected">What was expected.</param>
-public sealed record EntryProblem(string Field, string? Read, string Expected)
+public sealed record EntryProblem(string Field, string? Read, Phrase Expected)
 {
-    /// <summary>The problem as one sentence.</summary>
-    public override string ToString() => Read is null
-        ? $"{Field}: nothing was read; {Expected} was expected."
+    /// <summary>The problem as one sentence, for a reader of any language.</summary>
+    public Phrase Said => Read is null
+        ? (Phrase)$"{Field}: nothing was read; {Expected} was expected."
         : $"{Field}: '{Read}' was read; {Expected} was expected.";
+
+    /// <summary>The same in English, as it is kept.</summary>
+    public override string ToString() => Said.ToString();
 }

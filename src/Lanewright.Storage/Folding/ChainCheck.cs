@@ -1,3 +1,4 @@
+using Lanewright.Core.Text;
 using Lanewright.Storage.Entries;
 
 namespace Lanewright.Storage.Folding;
@@ -19,7 +20,7 @@ internal sealed class ChainCheck(long number = 0, string? hash = null)
         if (entry.Number != Number + 1)
         {
             Report(entry.Number, entry.Number == Number + 2
-                ? $"Entry {Number + 1} is missing."
+                ? (Phrase)$"Entry {Number + 1} is missing."
                 : $"Entries {Number + 1} to {entry.Number - 1} are missing.");
         }
         else if (entry.PreviousHash != last)
@@ -33,7 +34,7 @@ internal sealed class ChainCheck(long number = 0, string? hash = null)
         entries++;
     }
 
-    internal void Report(long at, string what)
+    internal void Report(long at, Phrase what)
     {
         if (problems.Count < EntryStore.MostProblems) problems.Add(new(at, what));
     }

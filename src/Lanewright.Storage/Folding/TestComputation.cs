@@ -4,6 +4,7 @@ using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 using Lanewright.Storage.Records;
 
 namespace Lanewright.Storage.Folding;
@@ -64,9 +65,19 @@ public static class TestComputation
         }
         catch (Exception wrong)
         {
-            return ([], Severity.Stop, $"The computation failed ({wrong.GetType().Name}); the entries are kept.");
+            return ([], Severity.Stop, Failed(wrong.GetType().Name).ToString());
         }
     }
+
+    /// <summary>What kept a test from being computed, as it is kept, for a reader of any language.</summary>
+    public static Phrase Said(string kept)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        var (open, close) = (kept.IndexOf('(', StringComparison.Ordinal), kept.IndexOf(')', StringComparison.Ordinal));
+        return open < 0 || close < open ? kept : Failed(kept[(open + 1)..close]);
+    }
+
+    private static Phrase Failed(string what) => $"The computation failed ({what}); the entries are kept.";
 
     private static (IReadOnlyList<TestResultRow> Results, Severity? Gravest, string? Problem) Of(
         TestFold fold, SheetReading<CalibrationSheet> reading)

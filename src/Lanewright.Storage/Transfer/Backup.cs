@@ -63,7 +63,7 @@ public static class Backup
                 throw new RecordsException(
                     RecordsFault.Denied,
                     $"There are records in {folder} already. Add --replace to use the backup instead; the old ones are set aside,"
-                    + " not deleted. Nothing was changed.");
+                    + $" not deleted. Nothing was changed.");
             }
 
             var beside = Directory.CreateDirectory(Path.Combine(folder, $"restoring-{Guid.NewGuid():N}"));

@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using System.Security.Cryptography;
+using Lanewright.Core.Text;
 using Lanewright.Storage.Database;
 
 namespace Lanewright.Storage.Transfer;
@@ -12,7 +13,9 @@ internal sealed class Package : IDisposable
 
     private readonly ZipArchive zip;
 
-    private Package(ZipArchive zip, Manifest manifest) => (this.zip, Manifest) = (zip, manifest);
+    private readonly string path;
+
+    private Package(ZipArchive zip, Manifest manifest, string path) => (this.zip, Manifest, this.path) = (zip, manifest, path);
 
     internal Manifest Manifest { get; }
 
@@ -67,7 +70,7 @@ internal sealed class Package : IDisposable
             if (most is { } limit && manifest.Files.Sum(file => (decimal)Math.Max(0, file.Bytes)) > limit)
                 throw new RecordsException(RecordsFault.Denied, $"{path} unpacks to more than {most} bytes and was not looked at.");
             foreach (var file in manifest.Files) Prove(path, zip, file);
-            return new(zip, manifest);
+            return new(zip, manifest, path);
         }
         catch (Exception wrong)
         {
@@ -86,9 +89,9 @@ internal sealed class Package : IDisposable
 
     /// <summary>A file of the package; it has been proved.</summary>
     internal Stream Read(string name) =>
-        zip.GetEntry(name)?.Open() ?? throw Damaged("The package", $"{name} is missing from it");
+        zip.GetEntry(name)?.Open() ?? throw Damaged(path, $"{name} is missing from it");
 
-    internal static RecordsException Damaged(string path, string what, Exception? wrong = null) => new(
+    internal static RecordsException Damaged(string path, Phrase what, Exception? wrong = null) => new(
         RecordsFault.Damaged, $"{path} is damaged and was not used: {what}. Nothing was changed. Take another backup.", wrong);
 
     public void Dispose() => zip.Dispose();

@@ -32,7 +32,7 @@ public sealed class ServingLock : IDisposable
             throw new RecordsException(
                 RecordsFault.Busy,
                 $"Lanewright is already running with the records in {folder}. Stop it first (Ctrl+C in its window). Nothing was"
-                + " changed.", wrong);
+                + $" changed.", wrong);
         }
         catch (IOException wrong)
         {

@@ -26,11 +26,12 @@ internal static class CertificateCommand
         var address = new Option<string?>("--address") { Description = "Its address." };
         var country = new Option<string?>("--country") { Description = "Its country, two letters of ISO 3166-1." };
         var data = new Option<string?>("--data") { Description = "Folder of the records: whose key seals the certificate, and whose test it is." };
+        var keyFolder = RecordsOptions.KeyFolder();
         var culture = CommonOptions.Culture();
         var units = CommonOptions.Units();
         var command = new Command("certificate", "Write the certificate of a sheet as a PDF or XML file.")
         {
-            file, target, paper, yard, address, country, data, culture, units,
+            file, target, paper, yard, address, country, data, keyFolder, culture, units,
         };
         command.SetAction((parsed, stop) => RecordsOptions.ToldAsync(parsed, async () =>
         {
@@ -70,7 +71,8 @@ internal static class CertificateCommand
                 return CommonOptions.DoNotUse;
             }
 
-            using var key = parsed.GetValue(data) is { } records ? YardKey.Open(YardKey.FolderOf(records)) : null;
+            using var key = (parsed.GetValue(keyFolder) ?? (parsed.GetValue(data) is { } records ? YardKey.FolderOf(records) : null)) is { } keys
+                ? VerifyCommand.Open(keys, output) : null;
             var bytes = Path.GetExtension(to).Equals(".xml", StringComparison.OrdinalIgnoreCase)
                 ? SealedFiles.Xml(certificate, key)
                 : SealedFiles.Pdf(certificate, parsed.GetValue(paper) == "a4" ? Paper.A4 : Paper.Letter, key);

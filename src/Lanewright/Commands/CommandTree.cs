@@ -25,9 +25,7 @@ internal static class CommandTree
     internal static int Help(ParseResult parsed, TextWriter output)
     {
         var language = CommonOptions.TypedLanguage(parsed) is { } code ? Language.TryFind(code, out var asked) ? asked : Language.English
-            : parsed.CommandResult.Command.Options.OfType<Option<string>>().FirstOrDefault(option => option.Name == "--culture") is { } culture
-            && TextCulture.TryFind(parsed.GetValue(culture) ?? "", out var found) ? found.Language
-            : Language.English;
+            : CommonOptions.OfCulture(parsed);
         if (language == Language.English) return parsed.Invoke(new() { Output = output });
         Translate(parsed.RootCommandResult.Command, language);
         using var said = new StringWriter();

@@ -50,6 +50,11 @@ internal static class CommonOptions
         return LanguageOf(parsed, culture.Language, error) is { } language ? culture.In(language) : null;
     }
 
+    /// <summary>The language that the culture of a command brings; English without one.</summary>
+    internal static Language OfCulture(ParseResult parsed) =>
+        parsed.CommandResult.Command.Options.OfType<Option<string>>().FirstOrDefault(option => option.Name == "--culture") is { } culture
+        && TextCulture.TryFind(parsed.GetValue(culture) ?? "", out var found) ? found.Language : Core.Text.Language.English;
+
     /// <summary>What was typed as the language; null when nothing was.</summary>
     internal static string? TypedLanguage(ParseResult parsed) =>
         parsed.RootCommandResult.Command.Options.OfType<Option<string?>>().FirstOrDefault(option => option.Name == LanguageName) is { } option

@@ -1,4 +1,7 @@
 using System.CommandLine;
+using Lanewright.Core.Text;
+using Lanewright.Office;
+using Lanewright.Proof;
 using Lanewright.Storage;
 using Lanewright.Storage.Database;
 
@@ -7,10 +10,13 @@ namespace Lanewright.Commands;
 /// <summary>What the commands about records are told the same way, and how they fail.</summary>
 internal static class RecordsOptions
 {
+    /// <summary>The folder of the records when none is named.</summary>
+    internal const string UsualFolder = "lanewright-data";
+
     internal static Option<string> Data() => new("--data")
     {
         Description = "Folder of the records.",
-        DefaultValueFactory = _ => "lanewright-data",
+        DefaultValueFactory = _ => UsualFolder,
     };
 
     internal static Option<string?> Database() => new("--database")
@@ -18,34 +24,45 @@ internal static class RecordsOptions
         Description = "Connection string of a PostgreSQL database that holds the records, instead of a folder.",
     };
 
+    internal static Option<string?> KeyFolder() => new("--key-folder")
+    {
+        Description = "Folder of the yard's own key; keys in the folder of --data when left out, also beside --database.",
+    };
+
+    /// <summary>The folder of the yard's key: the one that was named, or that of the records.</summary>
+    internal static string KeyFolderOf(ParseResult parsed, Option<string> data, Option<string?> keyFolder) =>
+        Path.GetFullPath(parsed.GetValue(keyFolder) ?? YardKey.FolderOf(parsed.GetValue(data)!));
+
     /// <summary>Opens the records and does something with them; what keeps it from being done is said in words.</summary>
     internal static Task<int> WithStoreAsync(
         ParseResult parsed, Option<string> data, Option<string?>? database, Func<EntryStore, Task<int>> work,
         CancellationToken stop, Opening opening = Opening.Make) =>
         ToldAsync(parsed, async () =>
         {
-            if (PlaceOf(parsed, data, database) is not { } place) return CommonOptions.CouldNotRead;
+            if (PlaceOf(parsed, parsed.GetValue(data), database is null ? null : parsed.GetValue(database)) is not { } place) return CommonOptions.CouldNotRead;
             return await work(await EntryStore.OpenAsync(place, stop: stop, opening: opening));
         });
 
-    /// <summary>Does something, and says in words what keeps it from being done.</summary>
+    /// <summary>Does something, and says in words, in the language of the command, what keeps it from being done.</summary>
     internal static async Task<int> ToldAsync(ParseResult parsed, Func<Task<int>> work)
     {
+        if (CommonOptions.LanguageOf(parsed, CommonOptions.OfCulture(parsed), parsed.InvocationConfiguration.Error) is not { } language) return CommonOptions.CouldNotRead;
+        OfficeLanguage.Speak(language);
         try
         {
             return await work();
         }
         catch (RecordsException wrong)
         {
-            parsed.InvocationConfiguration.Error.WriteLine(wrong.Message);
+            parsed.InvocationConfiguration.Error.WriteLine(OfficeText.Say(wrong.Said));
             return CommonOptions.CouldNotRead;
         }
     }
 
-    private static RecordsPlace? PlaceOf(ParseResult parsed, Option<string> data, Option<string?>? database)
+    /// <summary>Where the records are; null after saying what is wrong with the connection string.</summary>
+    internal static RecordsPlace? PlaceOf(ParseResult parsed, string? folder, string? connection)
     {
-        if (database is null || parsed.GetValue(database) is not { } connection)
-            return RecordsPlace.InFolder(parsed.GetValue(data)!);
+        if (connection is null) return RecordsPlace.InFolder(folder!);
         try
         {
             return RecordsPlace.InPostgres(connection);
@@ -53,7 +70,7 @@ internal static class RecordsOptions
         catch (ArgumentException)
         {
             parsed.InvocationConfiguration.Error.WriteLine(
-                "--database: a connection string was expected, such as \"Host=server;Database=lanewright;Username=yard\".");
+                OfficeText.Say("--database: a connection string was expected, such as \"Host=server;Database=lanewright;Username=yard\"."));
             return null;
         }
     }

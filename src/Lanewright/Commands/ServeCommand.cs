@@ -25,31 +25,31 @@ internal static class ServeCommand
         };
         var data = RecordsOptions.Data();
         var database = RecordsOptions.Database();
+        var keyFolder = RecordsOptions.KeyFolder();
         var group = new NetworkOptionsGroup();
         var command = new Command("serve", "Serve the pages on this machine; with --lan or --proxy, on a network.")
         {
-            port, data, database,
+            port, data, database, keyFolder,
         };
         foreach (var option in group.All) command.Add(option);
         command.SetAction((parsed, stop) => RecordsOptions.ToldAsync(parsed, () =>
         {
             // What is wrong with the network's options is said before any records are made.
             var folder = Path.GetFullPath(parsed.GetValue(data)!);
-            if (CommonOptions.LanguageOf(parsed, Language.English, parsed.InvocationConfiguration.Error) is not { } language)
-                return Task.FromResult(CommonOptions.CouldNotRead);
-            OfficeLanguage.Speak(language);
+            var language = OfficeText.Culture.Language;
+            var keys = RecordsOptions.KeyFolderOf(parsed, data, keyFolder);
             var network = group.Read(parsed, folder, TimeProvider.System);
             return RecordsOptions.WithStoreAsync(
                 parsed, data, database,
                 async store =>
                 {
                     using var held = ServingLock.Take(store.Place);
-                    foreach (var note in store.Notes) parsed.InvocationConfiguration.Error.WriteLine(note);
+                    foreach (var note in store.Notes) parsed.InvocationConfiguration.Error.WriteLine(Say(note));
                     var chosen = parsed.GetValue(port);
                     await (network is null
-                        ? LocalAsync(parsed, new(chosen) { Language = language }, store, stop)
+                        ? LocalAsync(parsed, new(chosen) { KeyFolder = keys, Language = language }, store, stop)
                         : NetworkAsync(
-                            parsed, new(chosen, Accounts: AccountsMode.Accounts) { Network = network, KeyFolder = Path.Combine(folder, "keys"), Language = language },
+                            parsed, new(chosen, Accounts: AccountsMode.Accounts) { Network = network, KeyFolder = keys, Language = language },
                             group.TrustPort(parsed, chosen), store, stop));
                     return CommonOptions.Answered;
                 },
@@ -102,12 +102,12 @@ internal static class ServeCommand
         {
             throw new RecordsException(
                 RecordsFault.Busy,
-                Say($"Port {port} is in use, perhaps by Lanewright itself. Close the other program, or choose another port with {option}."), wrong);
+                $"Port {port} is in use, perhaps by Lanewright itself. Close the other program, or choose another port with {option}.", wrong);
         }
         catch (System.Net.Sockets.SocketException wrong)
         {
             throw new RecordsException(
-                RecordsFault.Denied, Say($"Port {port} may not be used by this user ({wrong.Message}). Choose one above 1023 with {option}."), wrong);
+                RecordsFault.Denied, $"Port {port} may not be used by this user ({wrong.Message}). Choose one above 1023 with {option}.", wrong);
         }
     }
 }

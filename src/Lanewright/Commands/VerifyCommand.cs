@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Lanewright.Core.Text;
+using Lanewright.Office;
 using Lanewright.Proof;
 using Lanewright.Storage;
 
@@ -12,10 +13,12 @@ internal static class VerifyCommand
     {
         var file = new Argument<string>("file") { Description = "A certificate in PDF or XML, or an export." };
         var data = new Option<string?>("--data") { Description = "Folder of the records to hold it against." };
+        var database = RecordsOptions.Database();
+        var keyFolder = RecordsOptions.KeyFolder();
         var export = new Option<string?>("--export") { Description = "An export to hold a certificate against, instead of a folder." };
         var key = new Option<string?>("--key") { Description = "Fingerprint of the yard's key, as yard-key prints it." };
         var culture = CommonOptions.Culture();
-        var command = new Command("verify", "Say what, if anything, was changed in a certificate or an export.") { file, data, export, key, culture };
+        var command = new Command("verify", "Say what, if anything, was changed in a certificate or an export.") { file, data, database, keyFolder, export, key, culture };
         command.SetAction((parsed, stop) => RecordsOptions.ToldAsync(parsed, async () =>
         {
             var output = parsed.InvocationConfiguration.Output;
@@ -40,11 +43,16 @@ internal static class VerifyCommand
                     return CommonOptions.CouldNotRead;
                 }
             }
-            else if (parsed.GetValue(data) is { } folder)
+            else if ((parsed.GetValue(data) ?? parsed.GetValue(database)) is not null)
             {
-                store = await EntryStore.OpenAsync(Storage.Database.RecordsPlace.InFolder(folder), stop: stop, opening: Opening.Inspect);
+                if (RecordsOptions.PlaceOf(parsed, parsed.GetValue(data), parsed.GetValue(database)) is not { } place) return CommonOptions.CouldNotRead;
+                store = await EntryStore.OpenAsync(place, stop: stop, opening: Opening.Inspect);
                 source = RecordSource.Of(store, stop);
-                using var own = YardKey.Find(YardKey.FolderOf(folder));
+            }
+
+            if ((parsed.GetValue(keyFolder) ?? FolderOf(parsed.GetValue(data) ?? (parsed.GetValue(database) is null ? null : RecordsOptions.UsualFolder))) is { } keys)
+            {
+                using var own = YardKey.Find(keys);
                 fingerprint ??= own?.Fingerprint;
             }
 
@@ -64,16 +72,50 @@ internal static class VerifyCommand
     internal static Command Key()
     {
         var data = RecordsOptions.Data();
-        var command = new Command("yard-key", "Show the public key with which the yard seals its certificates and exports.") { data };
-        command.SetAction(parsed =>
+        var keyFolder = RecordsOptions.KeyFolder();
+        var to = new Option<string?>("--to") { Description = "A new file for a copy of the private key, readable by its owner only." };
+        var from = new Option<string?>("--from") { Description = "A copy of the private key to bring back." };
+        var replace = new Option<bool>("--replace") { Description = "With --from: use that key although another one is there; the other is set aside, not deleted." };
+        var command = new Command("yard-key", "Show the public key with which the yard seals its certificates and exports, or keep and bring back the private one.")
         {
-            using var key = YardKey.Open(YardKey.FolderOf(parsed.GetValue(data)!));
-            parsed.InvocationConfiguration.Output.WriteLine($"Fingerprint: {key.Fingerprint}");
-            parsed.InvocationConfiguration.Output.Write(key.PublicPem);
-            return CommonOptions.Answered;
-        });
+            data, keyFolder, to, from, replace,
+        };
+        command.SetAction((parsed, _) => RecordsOptions.ToldAsync(parsed, () =>
+        {
+            var output = parsed.InvocationConfiguration.Output;
+            var folder = RecordsOptions.KeyFolderOf(parsed, data, keyFolder);
+            if (parsed.GetValue(from) is { } copy) SayBrought(KeyCopies.Bring(copy, folder, parsed.GetValue(replace)), output);
+            using var key = Open(folder, output);
+            output.WriteLine(OfficeText.Say($"Fingerprint: {key.Fingerprint}"));
+            output.Write(key.PublicPem);
+            if (parsed.GetValue(to) is { } file) SaySaved(file, KeyCopies.Save(folder, file), output);
+            return Task.FromResult(CommonOptions.Answered);
+        }));
         return command;
     }
+
+    /// <summary>Opens the yard's key; says so when it had to be made, since nobody knows its fingerprint yet.</summary>
+    internal static YardKey Open(string folder, TextWriter output)
+    {
+        var isNew = !File.Exists(YardKey.PathIn(folder));
+        var key = YardKey.Open(folder);
+        if (isNew) output.WriteLine(OfficeText.Say($"A new key of the yard was made in {folder}. Keep a copy of it, and give its fingerprint to those who will check files."));
+        return key;
+    }
+
+    internal static void SaySaved(string file, string fingerprint, TextWriter output)
+    {
+        output.WriteLine(OfficeText.Say($"The yard's private key {fingerprint} is now also in {file}."));
+        output.WriteLine(OfficeText.Say("Keep that file apart from backups and exports: whoever has it can seal in the yard's name."));
+    }
+
+    internal static void SayBrought(string? aside, TextWriter output)
+    {
+        output.WriteLine(OfficeText.Say("The yard's key is back."));
+        if (aside is not null) output.WriteLine(OfficeText.Say($"The key that was there is now in {aside}."));
+    }
+
+    private static string? FolderOf(string? data) => data is null ? null : YardKey.FolderOf(data);
 
     private static async Task<Verified?> LookAsync(string path, RecordSource? source, string? fingerprint, TextCulture culture, TextWriter error)
     {

@@ -62,7 +62,7 @@ internal static class EntriesApi
     }
 
     private static PostResult Result(AppendResult result) =>
-        new(result.Id, AppendWords.Of(result.Status), result.Number, result.Reason);
+        new(result.Id, AppendWords.Of(result.Status), result.Number, result.Reason is { } reason ? Office.OfficeText.Say(reason) : null);
 
     /// <summary>Sends the answer of a handler that is not described to the framework.</summary>
     internal static async Task Send(this Task<IResult> answer, HttpContext context) =>

@@ -21,7 +21,7 @@ internal static class Problems
         Answer(new(Say(title), status, detail is null ? null : Say(detail), null, null, null));
 
     internal static IResult Answer(int status, EntryProblem problem) =>
-        Answer(new(problem.ToString(), status, null, problem.Field, problem.Read, problem.Expected));
+        Answer(new(Say(problem.Said), status, null, problem.Field, problem.Read, Say(problem.Expected)));
 
     /// <summary>A field of a request that cannot be used.</summary>
     internal static IResult Wrong(int status, string field, string? read, Phrase expected)
@@ -47,7 +47,7 @@ internal static class Problems
         {
             Console.Error.WriteLine(wrong.Message);
             if (wrong.Fault is RecordsFault.Busy or RecordsFault.Unreachable) context.Response.Headers.RetryAfter = "5";
-            await Answer(StatusOf(wrong.Fault), $"{wrong.Message}").ExecuteAsync(context);
+            await Answer(StatusOf(wrong.Fault), wrong.Said).ExecuteAsync(context);
         }
         catch (BadHttpRequestException wrong) when (!context.Response.HasStarted)
         {

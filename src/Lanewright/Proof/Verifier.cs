@@ -238,12 +238,12 @@ internal sealed class Verifier(RecordSource? source, string? fingerprint, TextCu
         try
         {
             var report = Export.Check(path, entry => hashes.Add((entry.Number, entry.Hash)), most);
-            foreach (var problem in report.Problems.Take(MostShown)) Say(Standing.Bad, $"{problem.What}");
+            foreach (var problem in report.Problems.Take(MostShown)) Say(Standing.Bad, problem.What);
             if (report.IsWhole) Say(Standing.Good, $"The chain is whole: {report.Entries} entries, last hash {report.LastHash}.");
         }
         catch (RecordsException wrong)
         {
-            Say(Standing.Bad, $"{wrong.Message}");
+            Say(Standing.Bad, wrong.Said);
             return;
         }
         catch (Exception wrong) when (wrong is IOException or InvalidDataException or ArgumentException or NotSupportedException or FormatException or InvalidOperationException)

@@ -9,6 +9,8 @@ internal static partial class Exceptions
     private static readonly (string Type, string Why)[] NoWords =
     [
         ("Lanewright.Accounts.Migrations.", "names in a database"),
+        ("Lanewright.Storage.Migrations.", "names in a database"),
+        ("Lanewright.Storage.Database.SqlitePragmas", "SQL"),
         ("Lanewright.Accounts.SqliteAccountsDesign", "for programmers"),
         ("Lanewright.Core.Quantities.", "names and spellings of units, as people type them"),
         ("Lanewright.Core.Text.UnitWords", "spellings of units"),
@@ -56,6 +58,7 @@ internal static partial class Exceptions
         ["keyed in"] = "heads a column of a file",
         ["known to"] = "heads a column of a file",
         [" or "] = "takes the English word apart, which is the same in every language",
+        ["The office wrote an entry that the records do not take: "] = "message for programmers",
         [" does not measure "] = "message for programmers",
         ["The value has no finite number in "] = "message for programmers",
         ["Liberation Sans"] = "the name of a font",
@@ -68,8 +71,8 @@ internal static partial class Exceptions
     /// phrase yet; docs/guide/languages.md lists them.</summary>
     private static readonly string[] Covered =
     [
-        "Lanewright.Accounts.", "Lanewright.Commands.NetworkWords", "Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
-        "Lanewright.Print.", "Lanewright.Proof.",
+        "Lanewright.Accounts.", "Lanewright.Commands.NetworkWords", "Lanewright.Commands.Records", "Lanewright.Commands.VerifyCommand", "Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
+        "Lanewright.Print.", "Lanewright.Proof.", "Lanewright.Storage.",
         "Lanewright.Season.AppliedText", "Lanewright.Season.BalanceAnswer", "Lanewright.Season.Drift", "Lanewright.Season.SaltAnswer",
     ];
 
@@ -92,6 +95,6 @@ internal static partial class Exceptions
     private static partial Regex Citation();
 
     // Kinds of media, headers, markup, markup's own words, SQL.
-    [GeneratedRegex("^(application|text)/|^(private|public), max-age|^default-src |^same-origin$|^Bearer |^Authorization: |^character varying|^Data Source=|^xMidYMid|^yyyy-|^lanewright logs ")]
+    [GeneratedRegex("^(application|text)/|^(private|public), max-age|^default-src |^same-origin$|^Bearer |^Authorization: |^character varying|^Data Source=|^xMidYMid|^yyyy-|^lanewright [a-z]|^(CREATE|DELETE|PRAGMA|SELECT|VACUUM) |^double precision$")]
     private static partial Regex Machinery();
 }

@@ -9,13 +9,14 @@ using Lanewright.Core.Practice;
 using Lanewright.Documents;
 using Lanewright.Files;
 using Lanewright.Logs.Profiles;
+using Lanewright.Storage.Database;
 
 namespace Lanewright.App.Tests.Languages;
 
 /// <summary>Every text that people see, gathered from the compiled code, the catalogues and the yard's modules.</summary>
 internal static partial class Spoken
 {
-    private static readonly Type[] OfEachAssembly = [typeof(Finding), typeof(Certificate), typeof(LogProfile), typeof(SheetFile)];
+    private static readonly Type[] OfEachAssembly = [typeof(Finding), typeof(Certificate), typeof(LogProfile), typeof(RecordsPlace), typeof(SheetFile)];
 
     private static readonly Lazy<IReadOnlyList<Literal>> Found = new(() => [.. OfEachAssembly.SelectMany(type => Literals.Of(type.Assembly.Location))]);
 
