@@ -23,11 +23,11 @@ public sealed class CommandTests : IDisposable
         Assert.Contains("Saved and proved", await RunAsync(0, RecordsCommands.Backup(), "--data", data, "--to", Named("b.zip")), StringComparison.Ordinal);
         Assert.Contains("already", await RunAsync(1, RecordsCommands.Restore(), Named("b.zip"), "--data", data), StringComparison.Ordinal);
         Assert.Contains("set-aside", await RunAsync(0, RecordsCommands.Restore(), Named("b.zip"), "--data", data, "--replace"), StringComparison.Ordinal);
-        Assert.Contains("Whole: 4 entries, 1 photos", await RunAsync(0, RecordsCommands.Check(), "--data", data), StringComparison.Ordinal);
+        Assert.Contains("Whole: 4 entries, 1 photo.", await RunAsync(0, RecordsCommands.Check(), "--data", data), StringComparison.Ordinal);
         Assert.Contains("nothing was different", await RunAsync(0, RecordsCommands.Rebuild(), "--data", data), StringComparison.Ordinal);
         Assert.Contains("4 entries", await RunAsync(0, RecordsCommands.Export(), "--data", data, "--to", Named("e.zip")), StringComparison.Ordinal);
-        Assert.Contains("4 of them new", await RunAsync(0, RecordsCommands.Import(), Named("e.zip"), "--data", Named("other")), StringComparison.Ordinal);
-        Assert.Contains("0 of them new", await RunAsync(0, RecordsCommands.Import(), Named("e.zip"), "--data", Named("other")), StringComparison.Ordinal);
+        Assert.Contains("new ones: 4", await RunAsync(0, RecordsCommands.Import(), Named("e.zip"), "--data", Named("other")), StringComparison.Ordinal);
+        Assert.Contains("new ones: 0", await RunAsync(0, RecordsCommands.Import(), Named("e.zip"), "--data", Named("other")), StringComparison.Ordinal);
     }
 
     [Fact]
