@@ -22,6 +22,7 @@ public static class ReportPdf
             flow.Text(report.Title, 18, true);
             flow.Text(report.About, 9);
             flow.Y += 6;
+            if (report.Picture.Length > 0) flow.Pictures([report.Picture]);
             if (report.Rows.Count == 0) flow.Text(report.Culture.Say("Nothing to show."), 10);
             else
             {

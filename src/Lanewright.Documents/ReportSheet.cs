@@ -13,12 +13,16 @@ public sealed record ReportSheet(
 {
     /// <summary>The language that its texts are in.</summary>
     public TextCulture Culture { get; init; } = TextCulture.UnitedStates;
+
+    /// <summary>A picture of it as SVG text, as Core's pictures are; empty for none.</summary>
+    public string Picture { get; init; } = "";
 }
 
 /// <summary>A column of a report.</summary>
 /// <param name="Heading">Its heading, with the unit of its numbers.</param>
 /// <param name="IsNumber">Whether it holds numbers.</param>
-public sealed record ReportSheetColumn(string Heading, bool IsNumber = false);
+/// <param name="Name">Its heading in English, by which programs know it in every language; empty where the heading is alike in all.</param>
+public sealed record ReportSheetColumn(string Heading, bool IsNumber = false, string Name = "");
 
 /// <summary>A cell of a report.</summary>
 /// <param name="Text">As people read it.</param>

@@ -15,6 +15,8 @@ public sealed class SeasonPagesTests(DemoServer server) : IClassFixture<DemoServ
         var client = server.Client;
         Assert.Contains("There are no tickets yet.", await client.GetStringAsync("office/season", stop), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync("office/season/ledger.csv?by=route", stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync("office/season/salt.csv", stop)).StatusCode);
+        Assert.Contains("There are no logs yet.", await client.GetStringAsync("office/season/salt", stop), StringComparison.Ordinal);
         await DemoSeason.WriteAsync(server.Store, 20260901, DemoServer.Today, stop);
         DemoSeason.Match(server.Store.Place.DataFolder!, stop);
 
@@ -39,5 +41,32 @@ public sealed class SeasonPagesTests(DemoServer server) : IClassFixture<DemoServ
         Assert.StartsWith("name,mass_kg,u_kg,", await client.GetStringAsync("office/season/ledger.csv?by=storm", stop), StringComparison.Ordinal);
         Assert.Equal("PAR1"u8.ToArray(), (await client.GetByteArrayAsync("office/season/ledger.parquet?by=segment", stop))[..4]);
         Assert.Equal(HttpStatusCode.BadRequest, (await client.GetAsync("office/season/ledger.csv?by=day", stop)).StatusCode);
+
+        await SaltIsThere(client, stop);
+    }
+
+    private static async Task SaltIsThere(HttpClient client, CancellationToken stop)
+    {
+        foreach (var by in SaltQuestion.Words)
+        {
+            var page = WebUtility.HtmlDecode(await client.GetStringAsync($"office/season/salt?by={by}&moisture=2%20%25", stop));
+            Assert.Contains("with 2 % water", page, StringComparison.Ordinal);
+            Assert.Contains("<svg", page, StringComparison.Ordinal);
+            Assert.Contains("Chloride, kg/lane-km", page, StringComparison.Ordinal);
+            Assert.StartsWith($"{by},spread_kg,u_spread_kg,salt_kg,", await client.GetStringAsync($"office/season/salt.csv?by={by}", stop), StringComparison.Ordinal);
+        }
+
+        Assert.Contains("creek (invented)", await client.GetStringAsync("office/season/salt", stop), StringComparison.Ordinal);
+        Assert.Contains("lb/lane-mile", await client.GetStringAsync("office/season/salt?units=us", stop), StringComparison.Ordinal);
+        Assert.Contains("expected a share from 0 % to 50 %", await client.GetStringAsync("office/season/salt?moisture=80%20%25", stop), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.BadRequest, (await client.GetAsync("office/season/salt.pdf?by=moon", stop)).StatusCode);
+        foreach (var (form, begin) in new[] { ("pdf?paper=a4", "%PDF"), ("xlsx?by=storm", "PK"), ("parquet?by=road", "PAR1"), ("geojson?by=watershed", "{\"type\":\"FeatureCollection\"") })
+            Assert.StartsWith(begin, System.Text.Encoding.Latin1.GetString(await client.GetByteArrayAsync("office/season/salt." + form, stop)), StringComparison.Ordinal);
+
+        // What calibration saved, with a picture and for programs.
+        Assert.Contains("<svg", await client.GetStringAsync("office/reports/saved", stop), StringComparison.Ordinal);
+        Assert.StartsWith("PAR1", System.Text.Encoding.Latin1.GetString(await client.GetByteArrayAsync("office/reports/saved.parquet", stop)), StringComparison.Ordinal);
+
+        Assert.Contains("Chlorure", WebUtility.HtmlDecode(await client.GetStringAsync("office/season/salt?by=storm&language=fr", stop)), StringComparison.Ordinal);
     }
 }

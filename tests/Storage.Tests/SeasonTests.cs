@@ -115,7 +115,7 @@ public sealed class SeasonTests(PracticeSeason season) : IClassFixture<PracticeS
     public void Salt_is_what_was_spread_and_chloride_its_share_by_watershed_storm_and_material()
     {
         using var folder = new ScratchSeason(season);
-        folder.Write("routes.csv", "route,watershed,lane_m\nR0,Mill Creek,30000\nR1,Mill Creek,30000\nR2,Bass Lake,40000\n");
+        folder.Write("routes.csv", "route,watershed,lane_m\nR10,Mill Creek,15000\nR11,Mill Creek,15000\nR12,Bass Lake,20000\nR20,Mill Creek,15000\nR21,Mill Creek,15000\nR22,Bass Lake,20000\n");
         string[] salt = ["salt", "--data", season.Data, "--constants", season.File("constants.csv"), "--json"];
         var (code, output, error) = Run(SeasonCommand.Make(), [.. salt, "--routes", Path.Combine(folder.Place, "routes.csv"), "--moisture", "2 %"]);
         Assert.Equal((0, ""), (code, error));
@@ -127,7 +127,7 @@ public sealed class SeasonTests(PracticeSeason season) : IClassFixture<PracticeS
         // Share of chlorine in sodium chloride by IUPAC's atomic masses of 2021: 35.45 / 58.44.
         Assert.Equal(all.Mass.Value * 0.98 * 35.45 / 58.44, Number("all", "chloride_kg"), all.Mass.Value * 1e-6);
         Assert.Equal(Number("all", "spread_kg"), Number("Mill Creek", "spread_kg") + Number("Bass Lake", "spread_kg"), 1e-3);
-        Assert.Equal(100_000, Number("all", "lane_m"));
+        Assert.Equal((60_000, 40_000, 100_000), (Number("Mill Creek", "lane_m"), Number("Bass Lake", "lane_m"), Number("all", "lane_m")));
 
         // The same logs, had they been of brine: 23.3 % by mass, known to 0.5 %.
         folder.Write("materials.csv", "material,salt,salt_share,u_salt_share\nwhite rock salt,sodium chloride,0.233,0.005\n");
@@ -167,6 +167,36 @@ public sealed class SeasonTests(PracticeSeason season) : IClassFixture<PracticeS
             Assert.Equal(wanted, features.Sum(feature => feature.GetProperty("properties").GetProperty("mass_kg").GetDouble()), wanted * 1e-9);
             Assert.Equal(by == "storm", features.All(feature => feature.GetProperty("properties").TryGetProperty("storm", out _)));
             Assert.True(new FileInfo(table).Length > 200);
+        }
+
+        // Salt on the same roads: whatever the lines are about, all of it is there, also what lies on no road.
+        var all = AppliedLedger.Compute(new LogFolder(season.Data), new() { By = AppliedBy.Season, Constants = ConstantTable.Read(season.File("constants.csv")) }).Total.Mass.Value;
+        foreach (var by in SaltQuestion.Words)
+        {
+            var (map, table, pdf, xlsx) = (Path.Combine(folder.Place, "salt.geojson"), Path.Combine(folder.Place, "salt.parquet"), Path.Combine(folder.Place, "salt.pdf"), Path.Combine(folder.Place, "salt.xlsx"));
+            string[] salt = ["salt", "--data", season.Data, "--constants", season.File("constants.csv"), "--storms", season.File("storms.csv"), "--routes", season.File("routes.csv")];
+            var (code, output, error) = Run(
+                SeasonCommand.Make(), [.. salt, .. new[] { "--by", by, "--geojson", map, "--parquet", table, "--json" }, .. by == "road" ? ["--pdf", pdf, "--xlsx", xlsx] : Array.Empty<string>()]);
+            Assert.Equal((0, ""), (code, error));
+            var lines = JsonDocument.Parse(output).RootElement.GetProperty("lines").EnumerateArray().ToDictionary(one => one.GetProperty(by).GetString()!);
+            var features = JsonDocument.Parse(File.ReadAllBytes(map)).RootElement.GetProperty("features").EnumerateArray().ToList();
+            Assert.Equal(lines.Keys.Where(name => name != "all"), features.Select(feature => feature.GetProperty("properties").GetProperty(by).GetString()));
+            Assert.Equal(all, features.Sum(feature => feature.GetProperty("properties").GetProperty("salt_kg").GetDouble()), all * 1e-9);
+            Assert.True(features.Count(feature => feature.GetProperty("geometry").ValueKind == JsonValueKind.Object) >= 2);
+            // Two lanes on every road; what worked nowhere near a known road has no rate.
+            Assert.True(lines["all"].GetProperty("lane_m").GetDouble() > 100_000);
+            Assert.Equal((all, features.Count), Rows(table));
+            if (by != "road") continue;
+            Assert.Equal("%PDF"u8.ToArray(), File.ReadAllBytes(pdf)[..4]);
+            Assert.Equal("PK"u8.ToArray(), File.ReadAllBytes(xlsx)[..2]);
+        }
+
+        (double, int) Rows(string table)
+        {
+            using var engine = Engine.OpenForReading();
+            var (sum, count) = (0.0, 0);
+            engine.Ask($"SELECT salt_kg, lane_m FROM read_parquet({Engine.Text(table)})", row => (sum, count) = (sum + row.GetDouble(0), count + 1));
+            return (Math.Round(sum / all, 9) * all, count);
         }
     }
 

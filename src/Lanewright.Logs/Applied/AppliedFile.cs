@@ -4,7 +4,6 @@ using System.Text.Json;
 using Lanewright.Core.Season.Roads;
 using Lanewright.Core.Text;
 using Lanewright.Logs.Roads;
-using Lanewright.Logs.Store;
 
 namespace Lanewright.Logs.Applied;
 
@@ -37,12 +36,10 @@ public static class AppliedFile
     public static void WriteParquet(string path, AppliedAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        using var engine = Engine.Open(Path.GetTempPath());
         var columns = Columns.Split(',');
-        engine.Run($"CREATE TABLE ledger (name VARCHAR, {string.Join(", ", columns[1..].Select(c => c + " DOUBLE"))})");
-        foreach (var some in answer.Lines.Select(line => $"({Engine.Text(line.Name)}, {string.Join(", ", Numbers(line).Select(Engine.Number))})").Chunk(500))
-            engine.Run("INSERT INTO ledger VALUES " + string.Join(", ", some));
-        engine.Run($"COPY ledger TO {Engine.Text(path)} (FORMAT parquet)");
+        TableFile.WriteParquet(
+            path, [.. columns.Select((name, i) => new TableColumn(name, i == 0))],
+            answer.Lines.Select(line => (IReadOnlyList<object?>)[line.Name, .. Numbers(line).Select(number => (object)number)]));
     }
 
     /// <summary>Writes GeoJSON (RFC 7946): a feature for each road segment and, where lines are about more, each of that; values in SI.</summary>

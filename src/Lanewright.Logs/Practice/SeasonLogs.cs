@@ -160,19 +160,19 @@ internal sealed class SeasonLogs : IDisposable
                 if (interval.Storm != storm) counter = 0;
                 counter += interval.Counts;
                 Write(string.Create(CultureInfo.InvariantCulture, line,
-                    $"{At(interval):yyyy-MM-ddTHH:mm:ss}Z,{spreader.Name},{world.Depots[spreader.Depot]},{counter},{interval.Speed / 0.44704:0.0},{interval.Target / PoundPerLaneMile:0},{interval.Latitude:0.00000},{interval.Longitude:0.00000},R{interval.Route}"));
+                    $"{At(interval):yyyy-MM-ddTHH:mm:ss}Z,{spreader.Name},{world.Depots[spreader.Depot]},{counter},{interval.Speed / 0.44704:0.0},{interval.Target / PoundPerLaneMile:0},{interval.Latitude:0.00000},{interval.Longitude:0.00000},{SeasonRoads.RouteName(spreader, interval.Route)}"));
                 Logged += interval.Mass;
                 break;
             case SeasonLogKind.Interval:
                 Write(string.Create(CultureInfo.InvariantCulture, line,
-                    $"{Local(interval):dd.MM.yyyy HH:mm:ss};{spreader.Name};{world.Depots[spreader.Depot]};{interval.Counts};{interval.Speed * 3.6:0.0};{interval.Target * 1000:0.0};{interval.Latitude:0.00000};{interval.Longitude:0.00000};R{interval.Route}")
+                    $"{Local(interval):dd.MM.yyyy HH:mm:ss};{spreader.Name};{world.Depots[spreader.Depot]};{interval.Counts};{interval.Speed * 3.6:0.0};{interval.Target * 1000:0.0};{interval.Latitude:0.00000};{interval.Longitude:0.00000};{SeasonRoads.RouteName(spreader, interval.Route)}")
                     .Replace('.', ',').Remove(2, 1).Insert(2, ".").Remove(5, 1).Insert(5, "."));
                 Logged += interval.Mass;
                 break;
             case SeasonLogKind.Rollover:
                 counter = (counter + interval.Counts) % Sixteen;
                 var row = string.Create(CultureInfo.InvariantCulture, line,
-                    $"{Local(interval):MM/dd/yyyy hh:mm:ss tt},{spreader.Name},{world.Depots[spreader.Depot]},{counter},{interval.Speed / 0.44704:0.0},{interval.Target / PoundPerLaneMile:0},R{interval.Route}");
+                    $"{Local(interval):MM/dd/yyyy hh:mm:ss tt},{spreader.Name},{world.Depots[spreader.Depot]},{counter},{interval.Speed / 0.44704:0.0},{interval.Target / PoundPerLaneMile:0},{SeasonRoads.RouteName(spreader, interval.Route)}");
                 Logged += interval.Mass;
                 OutOfOrder(row);
                 break;
@@ -180,7 +180,7 @@ internal sealed class SeasonLogs : IDisposable
                 // One row in 200 never arrives.
                 if (random.NextInt(200) == 0) break;
                 Write(string.Create(CultureInfo.InvariantCulture, line,
-                    $"{(At(interval).Ticks - DateTime.UnixEpoch.Ticks) / TimeSpan.TicksPerSecond},{spreader.Name},{world.Depots[spreader.Depot]},{interval.Counts},{interval.Speed:0.00},{interval.Target * 1000:0.0},{interval.Latitude:0.00000},{interval.Longitude:0.00000},R{interval.Route}"));
+                    $"{(At(interval).Ticks - DateTime.UnixEpoch.Ticks) / TimeSpan.TicksPerSecond},{spreader.Name},{world.Depots[spreader.Depot]},{interval.Counts},{interval.Speed:0.00},{interval.Target * 1000:0.0},{interval.Latitude:0.00000},{interval.Longitude:0.00000},{SeasonRoads.RouteName(spreader, interval.Route)}"));
                 Logged += interval.Mass;
                 break;
         }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lanewright.Core.Practice;
 using Lanewright.Core.Season.Roads;
 using Lanewright.Logs.Roads;
@@ -8,7 +9,11 @@ namespace Lanewright.Logs.Practice;
 internal sealed class SeasonRoads(SeasonWorld world)
 {
     private const double KilometresPerDegree = 111;
+    private const double Lanes = 2;
     private readonly Dictionary<(int Spreader, int Route), (SeasonSpreader Spreader, GeoPoint Depot, GeoPoint End, double Degrees)> ends = [];
+
+    /// <summary>What logs call a route: each depot has its own.</summary>
+    internal static string RouteName(SeasonSpreader spreader, int route) => string.Create(CultureInfo.InvariantCulture, $"R{spreader.Depot + 1}{route}");
 
     /// <summary>Takes the place of an interval: the farthest of a route is where its road ends.</summary>
     internal void Row(SeasonSpreader spreader, SeasonInterval row)
@@ -27,9 +32,11 @@ internal sealed class SeasonRoads(SeasonWorld world)
         if (degrees > known.Degrees) ends[key] = known with { End = here, Degrees = degrees };
     }
 
-    internal void Write(string file)
+    /// <summary>Writes the roads, and a table of the routes with an invented watershed and the length of all their lanes.</summary>
+    internal void Write(string file, TextWriter routes)
     {
         var pieces = new List<RoadPiece>();
+        var served = new List<(string Route, string Watershed)>();
         foreach (var ((_, route), (spreader, depot, end, degrees)) in ends.Where(one => one.Value.Degrees > 0).OrderBy(one => one.Key))
         {
             var count = Math.Max(1, (int)(degrees * KilometresPerDegree));
@@ -37,7 +44,8 @@ internal sealed class SeasonRoads(SeasonWorld world)
             {
                 pieces.Add(new(
                     $"{spreader.Name} road {route + 1}, km {i + 1}", $"Road {route + 1} out of {world.Depots[spreader.Depot]} (invented)", "", "", [At(i), At(i + 1)],
-                    IsTwoWay: true, 2, 7.2));
+                    IsTwoWay: true, Lanes, 7.2));
+                served.Add((RouteName(spreader, route), $"{world.Depots[spreader.Depot]} {(route == 2 ? "lake" : "creek")} (invented)"));
             }
 
             GeoPoint At(int i) => new(
@@ -46,5 +54,8 @@ internal sealed class SeasonRoads(SeasonWorld world)
 
         using var to = File.Create(file);
         GeoJson.Write(to, pieces);
+        if (pieces.Count == 0) return;
+        foreach (var one in new RoadNetwork(pieces).Segments.Zip(served).GroupBy(piece => piece.Second))
+            routes.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{one.Key.Route},{one.Key.Watershed},{Lanes * one.Sum(piece => piece.First.Length):0}"));
     }
 }

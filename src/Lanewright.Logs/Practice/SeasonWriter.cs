@@ -71,7 +71,7 @@ public sealed class SeasonWriter
                 Kilograms(logs.Logged));
         }
 
-        roads.Write(Path.Combine(folder, "roads.geojson"));
+        using (var routes = Table("routes.csv", "route,watershed,lane_m")) roads.Write(Path.Combine(folder, "roads.geojson"), routes);
         Piles(tickets, applied);
         Tickets(tickets);
         using (var scales = Table("truth-scales.csv", "scale,gain_rel"))

@@ -93,6 +93,36 @@ internal static class GeoJson
         json.WriteStartObject("geometry");
         json.WriteString("type", "LineString");
         json.WriteStartArray("coordinates");
+        WritePlaces(json, points);
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    /// <summary>Lines as one member "geometry"; null when there is none.</summary>
+    internal static void WriteGeometry(Utf8JsonWriter json, IReadOnlyList<IReadOnlyList<GeoPoint>> lines)
+    {
+        if (lines.Count == 0)
+        {
+            json.WriteNull("geometry");
+            return;
+        }
+
+        json.WriteStartObject("geometry");
+        json.WriteString("type", "MultiLineString");
+        json.WriteStartArray("coordinates");
+        foreach (var points in lines)
+        {
+            json.WriteStartArray();
+            WritePlaces(json, points);
+            json.WriteEndArray();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WritePlaces(Utf8JsonWriter json, IEnumerable<GeoPoint> points)
+    {
         foreach (var point in points)
         {
             json.WriteStartArray();
@@ -100,9 +130,6 @@ internal static class GeoJson
             json.WriteNumberValue(point.Latitude);
             json.WriteEndArray();
         }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
     }
 
     // One centimetre: programs round what they write.

@@ -33,5 +33,6 @@ public static class RoadStore
         }
     }
 
-    private static string Place(LogFolder folder) => Path.Combine(folder.Root, "roads.geojson");
+    /// <summary>Where they are kept.</summary>
+    public static string Place(LogFolder folder) => Path.Combine((folder ?? throw new ArgumentNullException(nameof(folder))).Root, "roads.geojson");
 }

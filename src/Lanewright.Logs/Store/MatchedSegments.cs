@@ -94,6 +94,6 @@ public static class MatchedSegments
     }
 
     /// <summary>Files of segments.</summary>
-    internal static IReadOnlyList<string> Files(LogFolder folder) =>
-        Directory.Exists(folder.Segments) ? [.. Directory.EnumerateFiles(folder.Segments, "segments.parquet", SearchOption.AllDirectories).Order(StringComparer.Ordinal)] : [];
+    public static IReadOnlyList<string> Files(LogFolder folder) =>
+        Directory.Exists((folder ?? throw new ArgumentNullException(nameof(folder))).Segments) ? [.. Directory.EnumerateFiles(folder.Segments, "segments.parquet", SearchOption.AllDirectories).Order(StringComparer.Ordinal)] : [];
 }

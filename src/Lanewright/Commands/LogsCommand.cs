@@ -175,7 +175,7 @@ internal static class LogsCommand
         }
     }
 
-    private static async Task<int> ToldAsync(ParseResult parsed, Func<Task<int>> work)
+    internal static async Task<int> ToldAsync(ParseResult parsed, Func<Task<int>> work)
     {
         try
         {

@@ -12,7 +12,7 @@ namespace Lanewright.Commands;
 /// <summary><c>lanewright season</c>: which spreader has drifted, and where the salt went.</summary>
 internal static class SeasonCommand
 {
-    internal static Command Make() => new("season", "A season in files: which spreader has drifted, and where the salt went.") { Drift(), Balance(), SeasonSaltCommand.Make() };
+    internal static Command Make() => new("season", "A season in files: which spreader has drifted, and where the salt went.") { Drift(), Balance(), SeasonSaltCommand.Make(), SeasonSavedCommand.Make() };
 
     private static Command Drift()
     {

@@ -5,8 +5,8 @@ namespace Lanewright.Commands;
 /// <summary>Writes files whole or not at all: nobody may take half a paper for a whole one.</summary>
 internal static class WholeFile
 {
-    /// <summary>Writes the file; says what is wrong with <c>--out</c> and returns false when it cannot.</summary>
-    internal static bool Write(string target, byte[] bytes, TextWriter error)
+    /// <summary>Writes the file; says what is wrong with the option and returns false when it cannot.</summary>
+    internal static bool Write(string target, byte[] bytes, TextWriter error, string option = "--out")
     {
         var beside = target + ".new";
         try
@@ -18,7 +18,7 @@ internal static class WholeFile
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
             if (File.Exists(beside)) File.Delete(beside);
-            error.WriteLine($"--out: '{Excerpt.Of(target, 200)}' cannot be written: {wrong.Message}");
+            error.WriteLine($"{option}: '{Excerpt.Of(target, 200)}' cannot be written: {wrong.Message}");
             return false;
         }
     }

@@ -2,8 +2,6 @@ using Lanewright.Core.Season.Roads;
 using Lanewright.Host;
 using Lanewright.Logs;
 using Lanewright.Logs.Applied;
-using Lanewright.Logs.Roads;
-using Lanewright.Logs.Store;
 using Lanewright.Season;
 using Lanewright.Storage.Entries;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -49,40 +47,31 @@ internal sealed class MapPages(OfficeData data)
     private const double Band = 0.1;
     private const int DeepestZoom = 8;
     private const int MostRoads = 20_000;
-    private static readonly SemaphoreSlim Reading = new(1, 1);
 
     internal void Map(WebApplication app) => app.MapGet("/office/map", context => Show(context).Send(context));
 
     private async Task<IResult> Show(HttpContext context)
     {
-        if (data.Store.Place.DataFolder is not { } root) return Page(null, OfficeText.Say("Records in a database keep no logs; the map needs a data folder."));
+        if (data.Season.Ledgers is not { } ledgers) return Page(null, OfficeText.Say("Records in a database keep no logs; the map needs a data folder."));
         if (!WholeNumber.Read(context.Request.Query["zoom"], out var zoom) || zoom is < 0 or > DeepestZoom)
             return Problems.Wrong(400, "zoom", context.Request.Query["zoom"], $"0 to {DeepestZoom}");
         if (!WholeNumber.Read(context.Request.Query["x"], out var x) || !WholeNumber.Read(context.Request.Query["y"], out var y) || x is > 1000 || y is > 1000)
             return Problems.Wrong(400, "x, y", null, "thousandths of the whole map, 0 to 1000");
-        var folder = new LogFolder(root);
-        // One at a time: a large season takes memory.
-        await Reading.WaitAsync(context.RequestAborted);
         try
         {
-            if (RoadStore.Read(folder) is not { } network) return Page(null, OfficeText.Say("No roads are kept yet."));
-            return Page(Model(network, await LinesAsync(folder, context.RequestAborted), (int)(zoom ?? 0), x ?? 500, y ?? 500), null);
+            if (await ledgers.RoadsAsync(context.RequestAborted) is not { } network) return Page(null, OfficeText.Say("No roads are kept yet."));
+            return Page(Model(network, await LinesAsync(ledgers, context.RequestAborted), (int)(zoom ?? 0), x ?? 500, y ?? 500), null);
         }
         catch (LogException wrong)
         {
             return Page(null, wrong.Message);
         }
-        finally
-        {
-            Reading.Release();
-        }
     }
 
-    private async Task<IReadOnlyDictionary<string, AppliedLine>> LinesAsync(LogFolder folder, CancellationToken stop)
+    private static async Task<IReadOnlyDictionary<string, AppliedLine>> LinesAsync(SeasonLedgers ledgers, CancellationToken stop)
     {
-        if (!Directory.Exists(folder.Rows)) return new Dictionary<string, AppliedLine>();
-        var constants = await data.Season.ConstantsAsync(stop);
-        var answer = AppliedLedger.Compute(folder, new() { By = AppliedBy.Segment, Constants = constants, Band = Band });
+        if (!ledgers.HasRows) return new Dictionary<string, AppliedLine>();
+        var answer = await ledgers.OfAsync(question => question with { By = AppliedBy.Segment, Band = Band }, stop);
         return answer.Lines.Where(line => line.Name.Length > 0).ToDictionary(line => line.Name, StringComparer.Ordinal);
     }
 

@@ -28,6 +28,7 @@ internal static class OfficePages
         new DiagnosisPages(store, writer).Map(app);
         new DriftPages(data).Map(app);
         new SeasonPages(data).Map(app);
+        new SaltPages(data).Map(app);
         new ImportPages(data, writer, TimeProvider.System).Map(app);
         new AuditPages(store, TimeProvider.System).Map(app);
         app.MapGet("/office", context => Spreaders<SpreadersPage>(data, context, "").Send(context));

@@ -1,3 +1,4 @@
+using Lanewright.Core.Charts;
 using Lanewright.Core.Register;
 using Lanewright.Core.Season;
 using Lanewright.Core.Text;
@@ -137,6 +138,7 @@ internal sealed class OfficeReports(OfficeData data)
         var start = rules.SeasonStart(state.Day);
         var tests = (await data.Store.TestsSinceAsync(start, stop)).ToLookup(test => test.Test.Spreader ?? "", StringComparer.Ordinal);
         List<IReadOnlyList<ReportSheetCell>> rows = [];
+        List<Bar> bars = [];
         double mass = 0, money = 0, chloride = 0;
         foreach (var one in state.InUse)
         {
@@ -150,6 +152,7 @@ internal sealed class OfficeReports(OfficeData data)
             var cost = saved / 1000 * price;
             var salt = Chloride.InSalt(saved, Core.Liquids.SaltKind.SodiumChloride, 0, 1).Value;
             (mass, money, chloride) = (mass + saved, money + (cost ?? 0), chloride + salt);
+            bars.Add(new(one.Number, saved, 0));
             rows.Add(
             [
                 one.Number, one.Record.Depot, Percent(found), left is null ? Say("100 assumed") : Percent(left), Tonnes(asked.Si), Tonnes(saved), Tonnes(salt),
@@ -169,7 +172,10 @@ internal sealed class OfficeReports(OfficeData data)
                 Column("Number"), Column("Depot"), Column("Delivered before, %", true), Column("Delivered after, %", true), Column("Asked in a season, t", true), Column("Saved, t", true),
                 Column("Chloride saved, t", true), Column("Saved, money", true),
             ],
-            rows);
+            rows)
+        {
+            Picture = bars.Count == 0 ? "" : BarPicture.Svg(Say("Saved"), bars, Core.Quantities.Units.Tonne, "saved", OfficeText.Culture),
+        };
     }
 
     private async Task<ReportSheet> ScalesAsync(string title, CancellationToken stop)
@@ -204,7 +210,7 @@ internal sealed class OfficeReports(OfficeData data)
 
     private static string Say(Phrase phrase) => OfficeText.Say(phrase);
 
-    private static ReportSheetColumn Column(Phrase heading, bool isNumber = false) => new(Say(heading), isNumber);
+    private static ReportSheetColumn Column(Phrase heading, bool isNumber = false) => new(Say(heading), isNumber, heading.Key);
 
     private static string Verdict(string? word) => word switch
     {

@@ -32,7 +32,7 @@ internal sealed class ReportPages(OfficeData data)
         var stop = context.RequestAborted;
         var dot = file.LastIndexOf('.');
         var ending = dot < 0 ? "" : file[dot..];
-        if (ending is not ("" or ".csv" or ".xlsx" or ".pdf") || await reports.MakeAsync(dot < 0 ? file : file[..dot], stop) is not { } report)
+        if (ending is not ("" or ".csv" or ".xlsx" or ".pdf" or ".parquet") || await reports.MakeAsync(dot < 0 ? file : file[..dot], stop) is not { } report)
             return Problems.Answer(404, "There is no report at this address.");
         switch (ending)
         {
@@ -44,6 +44,18 @@ internal sealed class ReportPages(OfficeData data)
                 {
                     await ReportWorkbook.WriteAsync(report, stream, stop);
                     return Results.File(stream.ToArray(), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", report.Word + ".xlsx");
+                }
+
+            case ".parquet":
+                var table = Path.Combine(Path.GetTempPath(), $"lanewright-report-{Guid.NewGuid():N}.parquet");
+                try
+                {
+                    ReportTable.WriteParquet(table, report);
+                    return Results.File(await File.ReadAllBytesAsync(table, stop), "application/vnd.apache.parquet", report.Word + ".parquet");
+                }
+                finally
+                {
+                    File.Delete(table);
                 }
 
             case ".pdf":

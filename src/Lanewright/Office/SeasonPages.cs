@@ -3,7 +3,6 @@ using Lanewright.Core.Season;
 using Lanewright.Host;
 using Lanewright.Logs;
 using Lanewright.Logs.Applied;
-using Lanewright.Logs.Store;
 using Lanewright.Print;
 using Lanewright.Season;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -27,15 +26,24 @@ internal sealed class SeasonPages(OfficeData data)
     {
         if (!Enum.TryParse<AppliedBy>(by ?? "segment", ignoreCase: true, out var group) || !Offered.Contains(group))
             return Problems.Wrong(400, "by", by, "segment, route, storm, depot, spreader or material");
-        if (form is not ("csv" or "parquet" or "geojson") || data.Store.Place.DataFolder is not { } root) return Problems.Answer(404, "There is no ledger at this address.");
+        if (form is not ("csv" or "parquet" or "geojson") || data.Season.Ledgers is not { } ledgers) return Problems.Answer(404, "There is no ledger at this address.");
         var file = Path.Combine(Path.GetTempPath(), $"lanewright-ledger-{Guid.NewGuid():N}.{form}");
         try
         {
-            var folder = new LogFolder(root);
-            var question = new AppliedQuestion { By = group, Constants = await data.Season.ConstantsAsync(stop), Storms = data.Season.Open(OfficeText.Culture).Storms() };
-            if (form == "geojson") AppliedMap.Write(file, folder, question);
-            else if (form == "csv") AppliedFile.WriteCsv(file, AppliedLedger.Compute(folder, question));
-            else AppliedFile.WriteParquet(file, AppliedLedger.Compute(folder, question));
+            if (form == "geojson")
+            {
+                var roads = await ledgers.RoadsAsync(stop) ?? throw AppliedMap.LacksRoads;
+                var onRoads = await ledgers.OfAsync(question => AppliedMap.OnRoads(question with { By = group }), stop);
+                using var to = File.Create(file);
+                AppliedMap.Write(to, roads, onRoads, group);
+            }
+            else
+            {
+                var answer = await ledgers.OfAsync(question => question with { By = group }, stop);
+                if (form == "csv") AppliedFile.WriteCsv(file, answer);
+                else AppliedFile.WriteParquet(file, answer);
+            }
+
             var type = form switch { "csv" => "text/csv; charset=utf-8", "geojson" => "application/geo+json", _ => "application/vnd.apache.parquet" };
             return Results.File(await File.ReadAllBytesAsync(file, stop), type, $"ledger-by-{group.ToString().ToLowerInvariant()}.{form}");
         }

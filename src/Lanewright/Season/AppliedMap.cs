@@ -1,3 +1,4 @@
+using Lanewright.Core.Season.Roads;
 using Lanewright.Core.Text;
 using Lanewright.Logs;
 using Lanewright.Logs.Applied;
@@ -28,10 +29,22 @@ internal static class AppliedMap
     /// <summary>Writes it to a stream.</summary>
     internal static int Write(Stream to, LogFolder folder, AppliedQuestion question)
     {
-        if (question.By is AppliedBy.Day) throw new LogException("A map by day is not made; by storm, for one.");
-        var roads = RoadStore.Read(folder) ?? throw new LogException("No roads are kept yet. Give some with 'lanewright logs match --roads'.");
-        var bySegment = question.By is AppliedBy.Segment;
-        return AppliedFile.WriteGeoJson(
-            to, roads, AppliedLedger.Compute(folder, bySegment ? question : question with { With = [AppliedBy.Segment] }), bySegment ? null : question.By);
+        var roads = RoadStore.Read(folder) ?? throw LacksRoads;
+        return Write(to, roads, AppliedLedger.Compute(folder, OnRoads(question)), question.By);
     }
+
+    /// <summary>Writes a ledger that was asked for by <see cref="OnRoads"/>.</summary>
+    internal static int Write(Stream to, RoadNetwork roads, AppliedAnswer answer, AppliedBy by) =>
+        AppliedFile.WriteGeoJson(to, roads, answer, by is AppliedBy.Segment ? null : by);
+
+    /// <summary>The question with the road of each row.</summary>
+    /// <exception cref="LogException">It is by day.</exception>
+    internal static AppliedQuestion OnRoads(AppliedQuestion question) => question.By switch
+    {
+        AppliedBy.Day => throw new LogException("A map by day is not made; by storm, for one."),
+        AppliedBy.Segment => question,
+        _ => question with { With = [AppliedBy.Segment] },
+    };
+
+    internal static LogException LacksRoads => new("No roads are kept yet. Give some with 'lanewright logs match --roads'.");
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Lanewright.Logs.Applied;
 using Lanewright.Office;
 
 namespace Lanewright.Season;
@@ -11,6 +12,9 @@ internal sealed class SeasonPaper(params string[] columns)
     private readonly List<object?[]> rows = [];
 
     internal void Add(params object?[] cells) => rows.Add(cells);
+
+    /// <summary>The columns of a table whose first holds texts and whose others hold numbers.</summary>
+    internal IReadOnlyList<TableColumn> Columns() => [.. columns.Select((name, i) => new TableColumn(name, i == 0))];
 
     /// <summary>Numbers stand as they are; only texts are kept from being formulas.</summary>
     internal string Csv() =>

@@ -23,6 +23,7 @@ internal sealed class SeasonSource(EntryStore store) : IDisposable
 {
     private const string Folder = "season";
     private readonly SemaphoreSlim working = new(1, 1);
+    private SeasonLedgers? ledgers;
     private (string Stamp, SeasonLooks Looks)? known;
 
     /// <summary>Its folder; null when the records are in a database without one.</summary>
@@ -40,33 +41,43 @@ internal sealed class SeasonSource(EntryStore store) : IDisposable
     internal async Task<IReadOnlyList<SeasonConstant>> ConstantsAsync(CancellationToken stop) =>
         Has("constants.csv") ? ConstantTable.Read(Path.Combine(Place!, "constants.csv")) : await RecordConstants.OfAsync(store, stop);
 
-    /// <summary>Changes when a file of the season does, or logs are taken in.</summary>
+    /// <summary>Changes when a file of the season does, logs are taken in, or other constants hold.</summary>
+    internal async Task<string> StampAsync(CancellationToken stop)
+    {
+        if (Has("constants.csv")) return Stamp();
+        var adopted = await store.LatestAdoptedAsync(stop);
+        return $"{Stamp()}|{adopted.Count} {(adopted.Count == 0 ? 0 : adopted.Max(one => one.DecidedAt.UtcTicks))}";
+    }
+
+    /// <summary>Changes when a file of the season does, or logs are taken in; empty without either.</summary>
     internal string Stamp()
     {
-        if (Place is not { } place || !Directory.Exists(place)) return "";
+        if (Place is not { } place || !(Directory.Exists(place) || Directory.Exists(Path.Combine(store.Place.DataFolder!, "logs")))) return "";
         var imports = new DirectoryInfo(Path.Combine(store.Place.DataFolder!, "logs", "imports"));
-        return string.Join('|', new DirectoryInfo(place).EnumerateFiles("*.csv").OrderBy(file => file.Name, StringComparer.Ordinal)
+        return string.Join('|', (Directory.Exists(place) ? new DirectoryInfo(place).EnumerateFiles("*.csv") : []).OrderBy(file => file.Name, StringComparer.Ordinal)
             .Select(file => $"{file.Name} {file.Length} {file.LastWriteTimeUtc.Ticks}")
             .Concat(imports.Exists ? imports.EnumerateDirectories().OrderBy(one => one.Name, StringComparer.Ordinal).Select(one => $"{one.Name} {one.LastWriteTimeUtc.Ticks}") : []));
     }
 
     /// <inheritdoc/>
-    public void Dispose() => working.Dispose();
+    public void Dispose()
+    {
+        working.Dispose();
+        ledgers?.Dispose();
+    }
+
+    /// <summary>What the logs say; null when the records are in a database without a folder.</summary>
+    internal SeasonLedgers? Ledgers => store.Place.DataFolder is { } data
+        ? LazyInitializer.EnsureInitialized(ref ledgers, () => new SeasonLedgers(data, this)) : null;
 
     /// <summary>The looks that the season's files and the logs hold; worked out again only when they or the adopted constants changed.</summary>
     internal async Task<SeasonLooks> LooksAsync(CancellationToken stop)
     {
-        var stamp = Stamp();
-        if (stamp.Length == 0) return SeasonLooks.None;
+        if (Stamp().Length == 0) return SeasonLooks.None;
         await working.WaitAsync(stop);
         try
         {
-            if (!Has("constants.csv"))
-            {
-                var adopted = await store.LatestAdoptedAsync(stop);
-                stamp += $"|{adopted.Count} {(adopted.Count == 0 ? 0 : adopted.Max(one => one.DecidedAt.UtcTicks))}";
-            }
-
+            var stamp = await StampAsync(stop);
             if (known is not { } now || now.Stamp != stamp) known = (stamp, await ReadAsync(stop));
             return known.Value.Looks;
         }

@@ -89,7 +89,7 @@ internal static partial class Exceptions
     public static bool IsSkipped(Literal literal) => Citation().IsMatch(literal.Text) || Machinery().IsMatch(literal.Text);
 
     /// <summary>Names and marks in a page that are alike in every language.</summary>
-    public static bool IsName(string text) => text is "Lanewright" or "- Lanewright" or "CSV" or "A5" or "± t" or "Android" or "XXXX-XXXX-XXXX-XXXX";
+    public static bool IsName(string text) => text is "Lanewright" or "- Lanewright" or "CSV" or "Parquet" or "A5" or "± t" or "Android" or "XXXX-XXXX-XXXX-XXXX";
 
     [GeneratedRegex("FACE|OSHA|LTAP|^NIOSH|field handbook, 2nd revision, 2012$|, appendix ")]
     private static partial Regex Citation();
