@@ -33,7 +33,7 @@ public sealed class AppliedTests : IDisposable
             Assert.Equal(first.Rows, answer.Total.Rows);
             Assert.Equal(answer.Total.Mass.Value, answer.Lines.Sum(line => line.Mass.Value), answer.Total.Mass.Value * 1e-12);
             Assert.Equal(
-                by switch { AppliedBy.Spreader => 12, AppliedBy.Depot => 4, AppliedBy.Route => 3, AppliedBy.Storm => 3, AppliedBy.Day => answer.Lines.Count, _ => 1 }, answer.Lines.Count);
+                by switch { AppliedBy.Spreader => 12, AppliedBy.Depot => 4, AppliedBy.Route => 12, AppliedBy.Storm => 3, AppliedBy.Day => answer.Lines.Count, _ => 1 }, answer.Lines.Count);
         }
 
         Assert.True(rows > first!.Rows && first.Rows > 5000);
