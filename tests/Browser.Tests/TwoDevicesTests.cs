@@ -15,7 +15,8 @@ public sealed class TwoDevicesTests(Chrome chrome, YardServer server) : IClassFi
         await first.HasPagesAsync();
         await first.Context.SetOfflineAsync(true);
 
-        // Neither page has left the field when the other types.
+        // Both have the field in hand before either types, and neither leaves it before the other has typed.
+        await second.Field("Full (1)").FocusAsync();
         await first.Field("Full (1)").PressSequentiallyAsync("37.8");
         await second.Field("Full (1)").PressSequentiallyAsync("38.7");
         await first.Field("Empty (1)").FocusAsync();

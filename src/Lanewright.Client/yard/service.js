@@ -37,8 +37,15 @@ async function use(name) {
   for (const key of await caches.keys()) if (key.startsWith(PREFIX) && key !== name) await caches.delete(key);
 }
 
-/** Fetches a set of pages into a cache of its own; gives its name. */
-async function gather() {
+let turn = Promise.resolve();
+
+/** Fetches a set of pages into a cache of its own; gives its name. One after the other: each tidies up what it left half done. */
+function gather() {
+  turn = turn.catch(() => {}).then(gatherNow);
+  return turn;
+}
+
+async function gatherNow() {
   const list = await fetch(LIST, { cache: 'no-cache' });
   if (!list.ok) throw new Error('The list of the pages could not be read.');
   const text = await list.text();
@@ -49,18 +56,36 @@ async function gather() {
     if (there.length === files.length + 1) return name;
   }
   const cache = await caches.open(name);
-  for (const [file, hash] of files) {
-    // A network's sign-in page, or a server renewed half way, must not become part of the pages.
-    const answer = await fetch('/' + file, { cache: 'no-cache' });
-    const bytes = await answer.arrayBuffer();
-    if (!answer.ok || await sha256(bytes) !== hash.toLowerCase()) {
-      await caches.delete(name);
-      throw new Error(`The page ${file} is not the one that was listed.`);
-    }
-    await cache.put('/' + file, new Response(bytes, { headers: { 'content-type': answer.headers.get('content-type') ?? '', 'content-security-policy': answer.headers.get('content-security-policy') ?? '' } }));
+  const had = await keptNow();
+  const left = files[Symbol.iterator]();
+  // A few at a time: one after the other is slow on a busy phone, all at once hold up what a person waits for.
+  const some = async () => {
+    for (const [file, hash] of left) await cache.put('/' + file, await had(file, hash) ?? await fetched(file, hash));
+  };
+  try {
+    await Promise.all(Array.from({ length: 4 }, some));
+  } catch (wrong) {
+    await caches.delete(name);
+    throw wrong;
   }
   await cache.put(LIST, new Response(text, { headers: { 'content-type': 'application/json' } }));
   return name;
+}
+
+// What the set in use has already, file by file, so that newer pages cost a network only what is new in them.
+async function keptNow() {
+  const name = await inUse();
+  const cache = name && await caches.has(name) ? await caches.open(name) : null;
+  const list = await (await cache?.match(LIST))?.json();
+  return async (file, hash) => list?.files[file] === hash ? cache.match('/' + file) : null;
+}
+
+// A network's sign-in page, or a server renewed half way, must not become part of the pages.
+async function fetched(file, hash) {
+  const answer = await fetch('/' + file, { cache: 'no-cache' });
+  const bytes = await answer.arrayBuffer();
+  if (!answer.ok || await sha256(bytes) !== hash.toLowerCase()) throw new Error(`The page ${file} is not the one that was listed.`);
+  return new Response(bytes, { headers: { 'content-type': answer.headers.get('content-type') ?? '', 'content-security-policy': answer.headers.get('content-security-policy') ?? '' } });
 }
 
 async function look() {

@@ -40,12 +40,16 @@ internal static class RecordsOpening
     // so that a program killed meanwhile does it at its next start.
     private static async Task RefillAsync(RecordsContext context, CancellationToken stop)
     {
-        if (await context.Tests.AnyAsync(stop) || !await context.Entries.AnyAsync(entry => entry.Kind.StartsWith(EntryKinds.TestPrefix), stop))
-            return;
-        await using var whole = await context.Database.BeginTransactionAsync(stop);
+        if (!await LacksTestsAsync(context, stop)) return;
+        await using var whole = await RecordsDatabase.BeginWriteAsync(context, stop);
+        // Another program that was just writing its first test has them now.
+        if (!await LacksTestsAsync(context, stop)) return;
         await Projector.RebuildAsync(context, stop);
         await whole.CommitAsync(stop);
     }
+
+    private static async Task<bool> LacksTestsAsync(RecordsContext context, CancellationToken stop) =>
+        !await context.Tests.AnyAsync(stop) && await context.Entries.AnyAsync(entry => entry.Kind.StartsWith(EntryKinds.TestPrefix), stop);
 
     /// <summary>What is wrong with a SQLite file, found without writing to it; null for a whole file of ours.</summary>
     internal static Phrase? Fault(string file)
