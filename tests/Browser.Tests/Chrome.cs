@@ -11,6 +11,8 @@ public sealed class Chrome : IAsyncLifetime
     [
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
         "--disable-component-update", "--disable-sync",
+        // A page lives for seconds here: compiling Core a second time, for speed, would cost more than it saves.
+        "--js-flags=--liftoff-only",
     ];
 
     private IPlaywright? playwright;

@@ -8,6 +8,7 @@ using Lanewright.Files;
 namespace Lanewright.App.Tests.Architecture;
 
 /// <summary>The arrows between the parts. Every rule must match something, and every permission must be used.</summary>
+[Trait("culture", "own")]
 public sealed class CoreTests
 {
     private const string Root = "Lanewright.Core";

@@ -3,7 +3,6 @@ using System.Text;
 using Lanewright.App.Tests.Exchange;
 using Lanewright.Core.Practice;
 using Lanewright.Core.Tests;
-using Lanewright.Files;
 
 namespace Lanewright.App.Tests.Commands;
 
@@ -77,7 +76,7 @@ public sealed class DiagnoseTests
             WorkingDirectory = Repository.Root, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true,
             StandardOutputEncoding = Encoding.UTF8,
         };
-        foreach (var argument in (string[])[typeof(SheetFile).Assembly.Location, "practice", .. arguments]) start.ArgumentList.Add(argument);
+        foreach (var argument in (string[])[CommandLine.Program, "practice", .. arguments]) start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;
         var output = process.StandardOutput.ReadToEndAsync();
         try

@@ -4,6 +4,7 @@ using Lanewright.Core.Text;
 namespace Lanewright.App.Tests.Languages;
 
 /// <summary>The tables of the languages against the texts of the program.</summary>
+[Trait("culture", "own")]
 public sealed partial class LanguageTableTests
 {
     public static TheoryData<string> Others => [.. Language.All.Skip(1).Select(language => language.Code)];

@@ -6,6 +6,7 @@ using Lanewright.Core.Text;
 namespace Lanewright.App.Tests.Languages;
 
 /// <summary>What a person at a terminal reads in another language: no English line is left.</summary>
+[Trait("culture", "own")]
 public sealed partial class SpokenReportTests
 {
     public static TheoryData<string, string> Cases => new()

@@ -13,6 +13,7 @@ namespace Lanewright.App.Tests.Mutation;
 /// Ten thousand mutated sheets on the whole road: no exception, no number that is not finite, and nothing wrong that is
 /// accepted in silence. LANEWRIGHT_MUTATIONS=10 makes ten times as many, with seeds of their own.
 /// </summary>
+[Trait("culture", "own")]
 public sealed class MutationTests
 {
     private const int Seed = 20260901;

@@ -12,6 +12,7 @@ using UglyToad.PdfPig;
 namespace Lanewright.App.Tests.Papers;
 
 /// <summary>Every paper in every language: it holds the record figure by figure, no English is left, nothing overflows.</summary>
+[Trait("culture", "own")]
 public sealed class PaperLanguageTests
 {
     private static readonly DateTimeOffset Issued = new(2026, 11, 25, 12, 34, 0, TimeSpan.Zero);
