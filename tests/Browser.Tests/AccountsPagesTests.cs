@@ -69,7 +69,7 @@ public sealed class AccountsPagesTests(Chrome chrome, AccountsYard server) : ICl
     }
 
     // The yard's own authority is not in this browser's store; a phone trusts it as docs/guide/network.md says.
-    private Task<IBrowserContext> ContextAsync() => chrome.Browser.NewContextAsync(new()
+    private Task<IBrowserContext> ContextAsync() => chrome.NewAsync(new()
     {
         IgnoreHTTPSErrors = true,
         Locale = "en-US",

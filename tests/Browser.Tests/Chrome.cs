@@ -15,6 +15,9 @@ public sealed class Chrome : IAsyncLifetime
         "--js-flags=--liftoff-only",
     ];
 
+    // Milliseconds until something that does not come is missed: other suites may have the processors meanwhile.
+    private const int Patience = 60_000;
+
     private IPlaywright? playwright;
 
     internal IBrowser Browser { get; private set; } = null!;
@@ -26,6 +29,7 @@ public sealed class Chrome : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
+        Assertions.SetDefaultExpectTimeout(Patience);
         playwright = await Playwright.CreateAsync();
         Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Program, Args = Flags });
     }
@@ -36,8 +40,11 @@ public sealed class Chrome : IAsyncLifetime
         playwright?.Dispose();
     }
 
+    /// <summary>A browser with nothing stored yet.</summary>
+    internal async Task<IBrowserContext> NewAsync(BrowserNewContextOptions? options = null) => Patient(await Browser.NewContextAsync(options));
+
     /// <summary>A phone: nothing stored yet, a small screen with touch.</summary>
-    internal Task<IBrowserContext> PhoneAsync(string locale) => Browser.NewContextAsync(new()
+    internal Task<IBrowserContext> PhoneAsync(string locale) => NewAsync(new()
     {
         Locale = locale,
         ViewportSize = new() { Width = 390, Height = 844 },
@@ -46,7 +53,7 @@ public sealed class Chrome : IAsyncLifetime
     });
 
     /// <summary>The same phone with what it stored on the disk, so that it can be killed and opened again.</summary>
-    internal Task<IBrowserContext> LastingPhoneAsync(string folder) => playwright!.Chromium.LaunchPersistentContextAsync(folder, new()
+    internal async Task<IBrowserContext> LastingPhoneAsync(string folder) => Patient(await playwright!.Chromium.LaunchPersistentContextAsync(folder, new()
     {
         ExecutablePath = Program,
         Args = Flags,
@@ -54,5 +61,11 @@ public sealed class Chrome : IAsyncLifetime
         ViewportSize = new() { Width = 390, Height = 844 },
         IsMobile = true,
         HasTouch = true,
-    });
+    }));
+
+    private static IBrowserContext Patient(IBrowserContext context)
+    {
+        context.SetDefaultTimeout(Patience);
+        return context;
+    }
 }

@@ -34,7 +34,7 @@ public sealed class DiagnosisTests(Chrome chrome, YardServer server) : IClassFix
         phone.IsFaultless();
 
         // The service desk sees the same, answers, and the answer reaches the phone.
-        await using var desk = await chrome.Browser.NewContextAsync();
+        await using var desk = await chrome.NewAsync();
         await desk.AddCookiesAsync([new() { Name = "lanewright-person", Value = "R.V.", Url = server.Address.ToString() }]);
         var page = await desk.NewPageAsync();
         await page.GotoAsync(new Uri(server.Address, $"office/tests/{test}/diagnosis").ToString());

@@ -7,7 +7,7 @@ public sealed partial class OfficeAccessTests(Chrome chrome, DemoWinter server) 
     [Fact]
     public async Task Every_page_of_the_office_has_no_fault_that_axe_finds_in_light_and_dark()
     {
-        await using var context = await chrome.Browser.NewContextAsync();
+        await using var context = await chrome.NewAsync();
         await context.AddCookiesAsync([new() { Name = "lanewright-person", Value = "R.V.", Url = server.Address.ToString() }]);
         var page = await context.NewPageAsync();
         await page.GotoAsync(new Uri(server.Address, "office").ToString());
@@ -36,7 +36,7 @@ public sealed partial class OfficeAccessTests(Chrome chrome, DemoWinter server) 
     [Fact]
     public async Task The_season_fits_a_phone_and_shows_the_truck_that_drifted_and_the_lost_ticket()
     {
-        await using var context = await chrome.Browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
+        await using var context = await chrome.NewAsync(new() { ViewportSize = new() { Width = 390, Height = 844 } });
         var page = await context.NewPageAsync();
         async Task<string> ReadAsync(string place)
         {

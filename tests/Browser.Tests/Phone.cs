@@ -51,8 +51,6 @@ internal sealed class Phone : IAsyncDisposable
     internal static async Task<Phone> OnAsync(IBrowserContext context, bool isWarm = false)
     {
         if (!isWarm) await context.AddInitScriptAsync(Cold);
-        context.SetDefaultTimeout(40_000);
-        Assertions.SetDefaultExpectTimeout(40_000);
         var phone = new Phone(context);
         context.WebError += (_, wrong) => phone.faults.Add(wrong.Error);
         phone.Page = context.Pages.Count > 0 ? context.Pages[0] : await context.NewPageAsync();
@@ -94,7 +92,7 @@ internal sealed class Phone : IAsyncDisposable
     /// <summary>Asks the page again and again until the answer is yes; the question may wait for something itself.</summary>
     internal async Task UntilAsync(string question)
     {
-        for (var i = 0; i < 300; i++)
+        for (var i = 0; i < 600; i++)
         {
             if (await Page.EvaluateAsync<bool?>(question) is true) return;
             await Task.Delay(100);
