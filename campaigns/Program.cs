@@ -21,7 +21,10 @@ return args switch
     ["booklet", ..] when args.Length <= 2 => BookletTiming.Run(Count(500)),
     ["season-rows", ..] when args.Length <= 2 => SeasonRows.Import(Count(20)),
     ["season-applied", ..] when args.Length <= 2 => SeasonRows.Applied(Count(100)),
-    ["season-watch", ..] when args.Length <= 3 => SeasonWatch.Run(Count(10), Seed()),
+    ["season-watch", ..] when args.Length <= 4 => SeasonWatch.Run(Count(10), Seed(), args.Length > 3 ? Number(3) : 40),
+    ["season-ledger", ..] when args.Length <= 3 => LedgerCoverage.Run(Count(2500), Seed()),
+    ["season-agency", ..] when args.Length <= 3 => SeasonAgency.Run(Count(2500), args.Length > 2 ? Number(2) : 300),
+    ["season-packs", ..] when args.Length <= 3 => LogPackKillsRun(),
     ["season-coverage", ..] when args.Length <= 3 => Coverage(),
     ["season-kills", ..] when args.Length <= 3 => LogKillsRun(),
     ["season-mutations", ..] when args.Length <= 3 => Mutations(),
@@ -45,6 +48,8 @@ int Coverage()
     Console.WriteLine(SeasonCoverage.Say("spreaders", tally.Spreaders));
     Console.WriteLine(SeasonCoverage.Say("depots", tally.Depots));
     Console.WriteLine(SeasonCoverage.Say("whole seasons", tally.Wholes));
+    Console.WriteLine(LedgerCoverage.Say("spreaders by season", tally.SpreadersBySeason));
+    Console.WriteLine(LedgerCoverage.Say("depots by season", tally.DepotsBySeason));
     return tally.Spreaders.Held is var held && held >= 0.93 * tally.Spreaders.All && held <= 0.97 * tally.Spreaders.All ? 0 : 1;
 }
 
@@ -52,6 +57,13 @@ int LogKillsRun()
 {
     var tally = LogKills.Run(Count(100), Seed());
     Console.WriteLine($"{tally.Kills} kills of an import of {tally.Rows} rows, {tally.Ends} times to its end; {tally.Wrong} times something lost, doubled or different");
+    return tally.Wrong == 0 ? 0 : 1;
+}
+
+int LogPackKillsRun()
+{
+    var tally = LogPackKills.Run(Count(100), Seed());
+    Console.WriteLine($"{tally.Kills} kills of packing {tally.Files} files of {tally.Rows} rows, {tally.Ends} times to its end; {tally.Wrong} times a row lost, doubled or different");
     return tally.Wrong == 0 ? 0 : 1;
 }
 
@@ -98,7 +110,12 @@ static int Usage()
                booklet [cards, 500]                    time and memory of one booklet of cab cards, against their limits
                season-rows [million rows, 20]          taking logs in from CSV: rows for each second
                season-applied [million rows, 100]      what was spread, over 1, 10, 100 million rows, against plain SQL
-               season-watch [seasons, 10] [seed, 1]    invented seasons: planted drift found, false alarms, balances
+               season-watch [seasons, 10] [seed, 1] [spreaders, 40]
+                                                       invented seasons: planted drift found, false alarms, balances
+               season-ledger [seasons, 2500] [seed, 1] how often the ledger's intervals hold the truth, without files between
+               season-agency [spreaders, 2500] [seconds between rows, 300]
+                                                       a large agency's season from end to end: time and memory of each step
+               season-packs [kills, 100] [seed, 1]     SIGKILL while logs are packed
                season-coverage [seasons, 50] [seed, 1] invented seasons: how often the ledger's intervals hold the truth
                season-kills [kills, 100] [seed, 1]     SIGKILL while logs are taken in
                season-mutations [files, 10000] [seed, 1]   damaged logs: every row accounted for

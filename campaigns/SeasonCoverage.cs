@@ -12,7 +12,14 @@ namespace Lanewright.Campaigns;
 /// <param name="Spreaders">Intervals of spreaders, and how many hold the truth.</param>
 /// <param name="Depots">Intervals of depots, and how many hold it.</param>
 /// <param name="Wholes">Intervals of whole seasons, and how many hold it.</param>
-internal sealed record SeasonCoverageTally(int Seasons, (int All, int Held) Spreaders, (int All, int Held) Depots, (int All, int Held) Wholes);
+internal sealed record SeasonCoverageTally(int Seasons, (int All, int Held) Spreaders, (int All, int Held) Depots, (int All, int Held) Wholes)
+{
+    /// <summary>Shares of spreaders that hold the truth, season by season.</summary>
+    public required IReadOnlyList<double> SpreadersBySeason { get; init; }
+
+    /// <summary>Shares of depots.</summary>
+    public required IReadOnlyList<double> DepotsBySeason { get; init; }
+}
 
 /// <summary>
 /// Invented seasons on the real road: written as logs, taken in, computed. The truth of each is known, since the season was made of it.
@@ -23,9 +30,11 @@ internal static class SeasonCoverage
     internal static SeasonCoverageTally Run(int seasons, int seed, int spreaders = 40, int interval = 300)
     {
         (int All, int Held) each = (0, 0), depots = (0, 0), wholes = (0, 0);
+        var (eachBySeason, depotsBySeason) = (new List<double>(), new List<double>());
         for (var i = 0; i < seasons; i++)
         {
             var root = Directory.CreateTempSubdirectory("lanewright-season-").FullName;
+            var (eachBefore, depotsBefore) = (each, depots);
             try
             {
                 var season = Path.Combine(root, "season");
@@ -39,6 +48,8 @@ internal static class SeasonCoverage
                 foreach (var line in AppliedLedger.Compute(folder, new() { By = AppliedBy.Depot, Constants = constants }).Lines)
                     Count(ref depots, line, rows.Where(r => r.Depot == line.Name).Sum(r => r.Mass));
                 Count(ref wholes, bySpreader.Total, rows.Sum(r => r.Mass));
+                eachBySeason.Add((double)(each.Held - eachBefore.Held) / (each.All - eachBefore.All));
+                depotsBySeason.Add((double)(depots.Held - depotsBefore.Held) / (depots.All - depotsBefore.All));
             }
             finally
             {
@@ -46,16 +57,16 @@ internal static class SeasonCoverage
             }
         }
 
-        return new(seasons, each, depots, wholes);
+        return new(seasons, each, depots, wholes) { SpreadersBySeason = eachBySeason, DepotsBySeason = depotsBySeason };
     }
 
     /// <summary>Takes a written season in.</summary>
-    internal static LogFolder Take(string season, string data, SeasonLogKind[]? kinds = null)
+    internal static LogFolder Take(string season, string data, SeasonLogKind[]? kinds = null, int partBytes = LogImport.UsualPart)
     {
         var folder = new LogFolder(data);
         foreach (var kind in kinds ?? Enum.GetValues<SeasonLogKind>())
         {
-            using var import = LogImport.Begin(folder, LogProfileReader.Read(File.ReadAllText(Path.Combine(season, "profiles", SeasonWriter.Word(kind) + ".json"))));
+            using var import = LogImport.Begin(folder, LogProfileReader.Read(File.ReadAllText(Path.Combine(season, "profiles", SeasonWriter.Word(kind) + ".json"))), partBytes: partBytes);
             foreach (var file in Directory.EnumerateFiles(Path.Combine(season, "logs"), SeasonWriter.Word(kind) + "-*.csv").Order(StringComparer.Ordinal))
                 if (import.Take(file) is { Problem: { } problem }) throw new InvalidOperationException(problem);
         }

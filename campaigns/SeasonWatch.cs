@@ -15,7 +15,7 @@ namespace Lanewright.Campaigns;
 /// </summary>
 internal static class SeasonWatch
 {
-    internal static int Run(int seasons, int seed)
+    internal static int Run(int seasons, int seed, int fleet)
     {
         int sound = 0, falsely = 0, steps = 0, found = 0, ramps = 0, ramped = 0;
         var promised = 0.0;
@@ -26,7 +26,7 @@ internal static class SeasonWatch
             var root = Directory.CreateTempSubdirectory("lanewright-watch-").FullName;
             try
             {
-                var world = SeasonWorld.Make(new() { Spreaders = 40, Seed = (ulong)(seed + i), Interval = 600 });
+                var world = SeasonWorld.Make(new() { Spreaders = fleet, Seed = (ulong)(seed + i), Interval = 600 });
                 SeasonWriter.Write(world, root);
                 var folder = new SeasonFolder(root, TextCulture.Invariant);
                 var (constants, checks) = (folder.Constants(), folder.Checks());
