@@ -14,7 +14,7 @@ public sealed class DriftPagesTests(DemoServer server) : IClassFixture<DemoServe
     [Fact]
     public async Task Checks_that_find_too_little_lead_to_an_alarm_a_date_and_the_due_list()
     {
-        Assert.Contains("No spreader has a check since its calibration.", await client.GetStringAsync("office/drift", Stop), StringComparison.Ordinal);
+        Assert.Contains("No spreader has a check, a load ticket or a comparison with sister trucks since its calibration.", await client.GetStringAsync("office/drift", Stop), StringComparison.Ordinal);
         // The two calibrated last have been calibrated in this season.
         var latest = (await store.LatestAdoptedAsync(Stop)).Where(one => one.Results.Count == 1)
             .OrderByDescending(one => one.Date, StringComparer.Ordinal).Take(2).ToList();
@@ -42,7 +42,7 @@ public sealed class DriftPagesTests(DemoServer server) : IClassFixture<DemoServe
         }
 
         var list = await client.GetStringAsync("office/drift", Stop);
-        Assert.Contains("2 spreaders with checks since the calibration", list, StringComparison.Ordinal);
+        Assert.Contains("2 spreaders with looks since the calibration", list, StringComparison.Ordinal);
         // The one that puts down 10 % too little comes first, whatever the other is worth.
         Assert.True(
             list.IndexOf(latest[0].Spreader, StringComparison.Ordinal) < list.IndexOf(latest[1].Spreader, StringComparison.Ordinal),
@@ -53,11 +53,11 @@ public sealed class DriftPagesTests(DemoServer server) : IClassFixture<DemoServe
         Assert.Contains("Alarm since ", worn, StringComparison.Ordinal);
         Assert.Contains("it puts down less than at its calibration.</desc>", worn, StringComparison.Ordinal);
         var sound = WebUtility.HtmlDecode(await client.GetStringAsync($"office/spreaders/{latest[1].Spreader}/drift", Stop));
-        Assert.Contains("No alarm: its checks agree with its calibration.", sound, StringComparison.Ordinal);
+        Assert.Contains("No alarm: its looks agree with its calibration.", sound, StringComparison.Ordinal);
 
         var due = WebUtility.HtmlDecode(await client.GetStringAsync("office/due", Stop));
-        Assert.Contains("its checks show that it has drifted by ", due, StringComparison.Ordinal);
-        Assert.Equal(1, due.Split("its checks show that it has drifted by ").Length - 1);
+        Assert.Contains("its checks, loads or sister trucks show that it has drifted by ", due, StringComparison.Ordinal);
+        Assert.Equal(1, due.Split("its checks, loads or sister trucks show that it has drifted by ").Length - 1);
     }
 
     [Fact]

@@ -28,12 +28,19 @@ public sealed class SeasonPagesTests(DemoServer server) : IClassFixture<DemoServ
         Assert.Contains("Alarm since ", page, StringComparison.Ordinal);
         // Checks and tickets are looks alike.
         Assert.Contains("tickets, Storm 0", page, StringComparison.Ordinal);
-        Assert.Contains("its checks show that it has drifted by ", WebUtility.HtmlDecode(await client.GetStringAsync("office/due", stop)), StringComparison.Ordinal);
+        Assert.Contains("its checks, loads or sister trucks show that it has drifted by ", WebUtility.HtmlDecode(await client.GetStringAsync("office/due", stop)), StringComparison.Ordinal);
 
         var season = WebUtility.HtmlDecode(await client.GetStringAsync("office/season", stop));
         // Pile surveys are vague: whether a ticket is missing or the log has too much, the balance cannot always tell.
         var lost = Regex.Match(await File.ReadAllTextAsync(Path.Combine(server.Store.Place.DataFolder!, "season", "README.txt"), stop), "one load of (.+) is lost").Groups[1].Value;
         Assert.Matches($"Most likely wrong: (loads {lost}.*, too low by|logged {lost}, too high by)", season);
+        var storms = WebUtility.HtmlDecode(await client.GetStringAsync("office/season/storms", stop));
+        // The storm with the lost ticket does not agree, and leads the list; one alone has its ledger.
+        Assert.Contains("do not agree; most likely wrong: ", storms, StringComparison.Ordinal);
+        Assert.True(storms.IndexOf("do not agree;", StringComparison.Ordinal) < storms.IndexOf("<td>agree</td>", StringComparison.Ordinal));
+        var storm = Regex.Match(storms, "/office/season/storm\\?of=[^\"]+").Value;
+        Assert.Contains("After balancing", await client.GetStringAsync(storm[1..], stop), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync("office/season/storm?of=none", stop)).StatusCode);
         Assert.Contains("within 10 %", WebUtility.HtmlDecode(await client.GetStringAsync("office/map", stop)), StringComparison.Ordinal);
 
         using var map = JsonDocument.Parse(await client.GetByteArrayAsync("office/season/ledger.geojson?by=route", stop));

@@ -42,20 +42,21 @@ public static class DriftPicture
         int first = start.DayNumber, last = Math.Max(dots[^1].Day.DayNumber, first + 1);
         var alarm = dots.FirstOrDefault(dot => dot.High > 1 || dot.Low > 1);
         var svg = new SvgText(
-            id, Width, 450, "Drift since the calibration",
+            id, Width, 450, culture.Say("Drift since the calibration"),
             string.Join("; ", dots.Select(dot => $"{Day(dot.Day)} {Signed(dot.Share)} (± {PercentText.Write(dot.Half, culture)})"))
-            + (alarm is null ? ". No alarm." : $". Alarm on {Day(alarm.Day)}: it puts down {(alarm.High > 1 ? "more" : "less")} than at its calibration."));
-        svg.Text(0, 16, "off the calibration", bold: true);
+            + ". " + culture.Say(alarm is null ? (Phrase)"No alarm." : alarm.High > 1
+                ? $"Alarm on {Day(alarm.Day)}: it puts down more than at its calibration." : (Phrase)$"Alarm on {Day(alarm.Day)}: it puts down less than at its calibration."));
+        svg.Text(0, 16, culture.Say("off the calibration"), bold: true);
         foreach (var level in (double[])[-tolerance, 0, tolerance])
         {
             svg.Line(Left, Y(level), Right, Y(level), level == 0 ? 1 : 0.75, level == 0 ? "" : "6 4");
             svg.Text(Left - 8, Y(level) + 4.5, level == 0 ? "0" : Signed(level), "end");
         }
 
-        svg.Text(0, SumsTop - 12, "sums, as a part of the limit", bold: true);
+        svg.Text(0, SumsTop - 12, culture.Say("sums, as a part of the limit"), bold: true);
         svg.Line(Left, Bottom, Right, Bottom);
         svg.Line(Left, Sum(1), Right, Sum(1), 1, "6 4");
-        svg.Text(Left - 8, Sum(1) + 4.5, "alarm", "end");
+        svg.Text(Left - 8, Sum(1) + 4.5, culture.Say("alarm"), "end");
         var (at, mean, high, low, labelled) = (X(start), 0.0, 0.0, 0.0, double.NegativeInfinity);
         foreach (var dot in dots)
         {
@@ -72,7 +73,7 @@ public static class DriftPicture
             labelled = x;
         }
 
-        svg.Text(Left, Bottom + 44, "bars: 95 % interval of a check; line: weighted mean; filled: alarm; below: more (solid), less (dotted)");
+        svg.Text(Left, Bottom + 44, culture.Say("bars: 95 % interval of a look; line: weighted mean; filled: alarm; below: more (solid), less (dotted)"));
         return svg.End();
 
         double X(DateOnly day) => Left + 20 + ((Right - Left - 40) * (day.DayNumber - first) / (last - first));

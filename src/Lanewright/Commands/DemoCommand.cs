@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Diagnostics;
 using Lanewright.Core.Practice;
 using Lanewright.Core.Text;
 using Lanewright.Host;
@@ -30,24 +31,25 @@ internal static class DemoCommand
                 return CommonOptions.CouldNotRead;
             OfficeLanguage.Speak(language);
             var output = parsed.InvocationConfiguration.Output;
+            var started = Stopwatch.StartNew();
             var folder = Directory.CreateTempSubdirectory("lanewright-demo-").FullName;
             try
             {
                 var store = await EntryStore.OpenAsync(RecordsPlace.InFolder(folder), stop: stop);
                 var today = DateOnly.FromDateTime(DateTime.UtcNow);
                 await FillAsync(store, today, stop);
-                await DemoSeason.WriteAsync(store, Seed, today, stop);
                 await using var app = Server.Build(new(parsed.GetValue(port)) { Language = language }, store);
                 await app.StartAsync(stop);
                 var address = new Uri(app.Urls.First());
                 output.WriteLine(Say($"An invented yard (seed {(long)Seed}, {Day(today)}), kept in {folder} until this ends."));
                 output.WriteLine(Say($"Office: http://localhost:{address.Port}/office"));
                 output.WriteLine(Say($"Yard:   http://localhost:{address.Port}/yard/   (Ctrl+C stops)"));
-                // The map is ready a little later than the rest.
+                // Nobody waits for the winter: the office answers before its logs are in.
+                output.WriteLine(Say("Its two months of logs come in by themselves; the map is ready last."));
                 using var ending = CancellationTokenSource.CreateLinkedTokenSource(stop, app.Lifetime.ApplicationStopping);
-                var matching = Task.Run(() => DemoSeason.Match(folder, ending.Token), CancellationToken.None);
+                var winter = Task.Run(() => WinterAsync(store, today, started, output, ending.Token), CancellationToken.None);
                 await app.WaitForShutdownAsync(stop);
-                await matching.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+                await winter.ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
                 store.Release();
                 return CommonOptions.Answered;
             }
@@ -62,6 +64,16 @@ internal static class DemoCommand
             }
         });
         return command;
+    }
+
+    private static async Task WinterAsync(EntryStore store, DateOnly today, Stopwatch started, TextWriter output, CancellationToken stop)
+    {
+        await DemoSeason.WriteAsync(store, Seed, today, stop);
+        var logs = started.Elapsed;
+        DemoSeason.Match(store.Place.DataFolder!, stop);
+        output.WriteLine(Say($"The logs are in {Seconds(logs)} s after the start, the map after {Seconds(started.Elapsed)} s."));
+
+        static string Seconds(TimeSpan time) => QuantityText.WriteNumber(time.TotalSeconds, Culture, NumberForm.Decimals(1));
     }
 
     /// <summary>Puts the demo world into the records.</summary>

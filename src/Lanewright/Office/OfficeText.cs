@@ -66,7 +66,7 @@ internal static class OfficeText
     {
         DueReason.FailedCheck => Say($"its last check found {Percent(item.Share)} off"),
         DueReason.NeverCalibrated => Say("no adopted calibration is known"),
-        DueReason.Drifted => Say($"its checks show that it has drifted by {Percent(item.Share)}"),
+        DueReason.Drifted => Say($"its checks, loads or sister trucks show that it has drifted by {Percent(item.Share)}"),
         DueReason.Changed => Say($"{Word(item.Change!.Value)} changed on {Day(item.Since)}"),
         _ => Say("not yet calibrated this season"),
     };

@@ -18,6 +18,8 @@ internal sealed class SeasonPages(OfficeData data)
     internal void Map(WebApplication app)
     {
         app.MapGet("/office/season", Balance);
+        app.MapGet("/office/season/storms", context => Storms(context).Send(context));
+        app.MapGet("/office/season/storm", (string? of, CancellationToken stop) => Storm(of, stop));
         app.MapGet("/office/season/ledger.{form}", (string form, string? by, CancellationToken stop) => Ledger(form, by, stop));
     }
 
@@ -59,35 +61,34 @@ internal sealed class SeasonPages(OfficeData data)
 
     private async Task<RazorComponentResult<SeasonPage>> Balance(CancellationToken stop)
     {
-        if (!data.Season.Has("tickets.csv")) return Page(null, []);
-        var season = data.Season.Open(OfficeText.Culture);
-        var (tickets, piles) = (season.Tickets(), data.Season.Has("piles.csv") ? season.Piles() : []);
-        return Page(new(SeasonLedger.Of(tickets, piles, await LoggedAsync(season, tickets, stop))), season.Refused);
-    }
-
-    private async Task<List<LoggedMass>> LoggedAsync(SeasonFolder season, List<LoadTicket> tickets, CancellationToken stop)
-    {
-        if (data.Season.Has("applied.csv") && data.Season.Has("constants.csv"))
-            return season.Applied(Path.Combine(data.Season.Place!, "applied.csv"), season.Constants());
-        try
+        var balance = await data.Season.Balances.DepotsAsync(stop);
+        return new(new Dictionary<string, object?>
         {
-            return SeasonFolder.FromLogs(data.Store.Place.DataFolder!, await data.Season.ConstantsAsync(stop), SeasonFolder.Depots(tickets));
-        }
-        catch (LogException wrong)
-        {
-            season.Refused.Add(new("logs", 0, wrong.Message));
-            return [];
-        }
-    }
-
-    private RazorComponentResult<SeasonPage> Page(BalanceAnswer? answer, IReadOnlyList<RefusedRow> refused) =>
-        new(new Dictionary<string, object?>
-        {
-            ["Data"] = answer,
-            ["Refused"] = refused.Select(row => row.ToString()).ToList(),
-            ["Folder"] = data.Season.Place ?? "",
-            ["Invented"] = data.Season.IsInvented,
+            ["Data"] = balance?.Answer, ["Refused"] = Texts(balance), ["Folder"] = data.Season.Place ?? "", ["Invented"] = data.Season.IsInvented,
+            ["HasLogs"] = data.Season.Ledgers is { HasRows: true },
         });
+    }
+
+    private async Task<IResult> Storms(HttpContext context)
+    {
+        var balance = await data.Season.Balances.StormsAsync(context.RequestAborted);
+        var query = ListQuery.Of(context.Request);
+        var found = balance?.Answer.Depots.Where(ledger => query.Finds(ledger.Depot)).ToList();
+        return new RazorComponentResult<StormsPage>(new Dictionary<string, object?>
+        {
+            ["List"] = found?.Skip(query.Skip).Take(ListQuery.PageSize).ToList(), ["Wanted"] = query, ["Count"] = found?.Count ?? 0, ["Outside"] = balance?.Outside ?? 0,
+            ["Refused"] = Texts(balance), ["Invented"] = data.Season.IsInvented,
+        });
+    }
+
+    private async Task<IResult> Storm(string? of, CancellationToken stop)
+    {
+        if ((await data.Season.Balances.StormsAsync(stop))?.Answer.Depots.FirstOrDefault(ledger => ledger.Depot == of) is not { } ledger)
+            return Problems.Answer(404, "There is no ledger at this address.");
+        return new RazorComponentResult<StormsPage>(new Dictionary<string, object?> { ["One"] = ledger, ["Invented"] = data.Season.IsInvented });
+    }
+
+    private static List<string> Texts(SeasonBalance? balance) => [.. (balance?.Refused ?? []).Select(row => row.ToString())];
 
     internal static Show Show => new(OfficeText.Culture, UnitPreferences.Metric.With(Units.Tonne));
 }

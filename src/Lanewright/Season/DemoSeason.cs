@@ -45,8 +45,10 @@ internal static class DemoSeason
             LostTicketOf = fleet.First(one => one.Depot == fleet[^1].Depot).Constant.Spreader,
         });
         var place = Path.Combine(store.Place.DataFolder!, "season");
-        SeasonWriter.Write(world, place);
-        File.Delete(Path.Combine(place, "constants.csv"));
+        // Whole or not at all, for whoever looks meanwhile.
+        SeasonWriter.Write(world, place + ".draft");
+        File.Delete(Path.Combine(place + ".draft", "constants.csv"));
+        Directory.Move(place + ".draft", place);
         var folder = new LogFolder(store.Place.DataFolder!);
         foreach (var logs in Directory.GetFiles(Path.Combine(place, "logs")).GroupBy(file => Path.GetFileName(file).Split('-')[0], StringComparer.Ordinal))
         {

@@ -114,11 +114,12 @@ internal sealed class SeasonFolder(string folder, TextCulture culture)
     /// <param name="constants">The constants.</param>
     /// <param name="depots">Depots of the spreaders; one that is not named is left out.</param>
     /// <exception cref="LogException">There are no logs, or they cannot be read.</exception>
-    internal static List<LoggedMass> FromLogs(string data, IReadOnlyList<SeasonConstant> constants, IReadOnlyDictionary<string, string> depots)
-    {
-        var answer = AppliedLedger.Compute(new LogFolder(data), new() { By = AppliedBy.Spreader, Constants = constants });
-        return [.. answer.Lines.Where(line => depots.ContainsKey(line.Name)).Select(line => new LoggedMass(depots[line.Name], line.Name, line.Mass))];
-    }
+    internal static List<LoggedMass> FromLogs(string data, IReadOnlyList<SeasonConstant> constants, IReadOnlyDictionary<string, string> depots) =>
+        FromLogs(AppliedLedger.Compute(new LogFolder(data), new() { By = AppliedBy.Spreader, Constants = constants }), depots);
+
+    /// <summary>The same from a ledger by spreader.</summary>
+    internal static List<LoggedMass> FromLogs(AppliedAnswer answer, IReadOnlyDictionary<string, string> depots) =>
+        [.. answer.Lines.Where(line => depots.ContainsKey(line.Name)).Select(line => new LoggedMass(depots[line.Name], line.Name, line.Mass))];
 
     /// <summary>The constants of the folder as the logs are computed with.</summary>
     /// <exception cref="LogException">They cannot be read.</exception>

@@ -21,6 +21,7 @@ internal sealed class SeasonLedgers(string data, SeasonSource season) : IDisposa
     private readonly List<(string Question, AppliedAnswer Answer)> kept = [];
     private string asOf = "";
     private IReadOnlyList<SeasonConstant>? constants;
+    private IReadOnlyList<Storm>? storms;
     private (string Stamp, RoadNetwork? Roads)? network;
 
     /// <inheritdoc/>
@@ -47,7 +48,7 @@ internal sealed class SeasonLedgers(string data, SeasonSource season) : IDisposa
             if (now != asOf)
             {
                 kept.Clear();
-                (constants, asOf) = (null, now);
+                (constants, storms, asOf) = (null, null, now);
             }
 
             constants ??= await season.ConstantsAsync(stop);
@@ -66,6 +67,23 @@ internal sealed class SeasonLedgers(string data, SeasonSource season) : IDisposa
             kept.Add((name, answer));
             if (kept.Count > MostKept) kept.RemoveAt(0);
             return answer;
+        }
+        finally
+        {
+            working.Release();
+        }
+    }
+
+    /// <summary>Tickets and logs storm by storm.</summary>
+    /// <exception cref="LogException">There are no logs, or something cannot be read.</exception>
+    internal async Task<StormBook> BookAsync(IReadOnlyList<TimedTicket> tickets, CancellationToken stop)
+    {
+        AppliedQuestion? asked = null;
+        var answer = await OfAsync(question => asked = StormBook.Question(question), stop);
+        await working.WaitAsync(stop);
+        try
+        {
+            return StormBook.Of(answer, storms ??= asked!.Storms ?? AppliedLedger.FindStorms(Folder, asked), tickets);
         }
         finally
         {

@@ -2,7 +2,6 @@ using Lanewright.Core.Season;
 using Lanewright.Core.Text;
 using Lanewright.Logs;
 using Lanewright.Logs.Applied;
-using Lanewright.Logs.Store;
 using Lanewright.Storage;
 
 namespace Lanewright.Season;
@@ -24,6 +23,7 @@ internal sealed class SeasonSource(EntryStore store) : IDisposable
     private const string Folder = "season";
     private readonly SemaphoreSlim working = new(1, 1);
     private SeasonLedgers? ledgers;
+    private SeasonBalances? balances;
     private (string Stamp, SeasonLooks Looks)? known;
 
     /// <summary>Its folder; null when the records are in a database without one.</summary>
@@ -64,7 +64,11 @@ internal sealed class SeasonSource(EntryStore store) : IDisposable
     {
         working.Dispose();
         ledgers?.Dispose();
+        balances?.Dispose();
     }
+
+    /// <summary>Tickets, piles and logs held against each other.</summary>
+    internal SeasonBalances Balances => LazyInitializer.EnsureInitialized(ref balances, () => new SeasonBalances(this));
 
     /// <summary>What the logs say; null when the records are in a database without a folder.</summary>
     internal SeasonLedgers? Ledgers => store.Place.DataFolder is { } data
@@ -95,12 +99,11 @@ internal sealed class SeasonSource(EntryStore store) : IDisposable
                 .ToDictionary(own => own.Key, own => DriftAnswer.Calibration(own.MaxBy(constant => constant.From)!), StringComparer.Ordinal)
             : [];
         var looks = (Has("verifications.csv") ? season.Checks() : []).Select(check => (check.Spreader, Look: DriftAnswer.Look(check))).ToList();
-        var logs = new LogFolder(store.Place.DataFolder!);
-        if (Has("tickets.csv") && Directory.Exists(logs.Rows))
+        if (Has("tickets.csv") && Ledgers is { HasRows: true } ledgers)
         {
             try
             {
-                looks.AddRange(StormLoads.Looks(StormBook.Of(logs, season.TimedTickets(), await ConstantsAsync(stop), season.Storms()).Loads));
+                looks.AddRange(StormLoads.Looks((await ledgers.BookAsync(season.TimedTickets(), stop)).Loads));
             }
             catch (LogException wrong)
             {

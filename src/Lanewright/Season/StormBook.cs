@@ -26,9 +26,17 @@ internal sealed record StormBook(IReadOnlyList<StormLoads> Loads, IReadOnlyList<
     /// <exception cref="Logs.LogException">The logs cannot be read.</exception>
     internal static StormBook Of(LogFolder folder, IReadOnlyList<TimedTicket> tickets, IReadOnlyList<SeasonConstant> constants, IReadOnlyList<Storm>? listed)
     {
-        var question = new AppliedQuestion { By = AppliedBy.Spreader, With = [AppliedBy.Storm, AppliedBy.Route], Constants = constants, Storms = listed };
-        var storms = listed ?? AppliedLedger.FindStorms(folder, question);
-        var logs = AppliedLedger.Compute(folder, question).Lines.ToLookup(line => (Spreader: line.Names[0], Storm: line.Names[1]));
+        var question = Question(new() { Constants = constants, Storms = listed });
+        return Of(AppliedLedger.Compute(folder, question), listed ?? AppliedLedger.FindStorms(folder, question), tickets);
+    }
+
+    /// <summary>What a ledger is asked for it.</summary>
+    internal static AppliedQuestion Question(AppliedQuestion question) => question with { By = AppliedBy.Spreader, With = [AppliedBy.Storm, AppliedBy.Route] };
+
+    /// <summary>Puts tickets and a ledger that was asked for by <see cref="Question"/> together.</summary>
+    internal static StormBook Of(AppliedAnswer answer, IReadOnlyList<Storm> storms, IReadOnlyList<TimedTicket> tickets)
+    {
+        var logs = answer.Lines.ToLookup(line => (Spreader: line.Names[0], Storm: line.Names[1]));
         var (loads, moved, logged, outside) = (new List<StormLoads>(), new List<LoadTicket>(), new List<LoggedMass>(), 0);
         foreach (var own in tickets.Where(one => one.Ticket.Spreader.Length > 0).GroupBy(one => (one.Ticket.Depot, one.Ticket.Spreader)).OrderBy(own => own.Key))
         {

@@ -77,7 +77,7 @@ internal static partial class Exceptions
     ];
 
     /// <summary>Parts of those that still speak English only.</summary>
-    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season", "Lanewright.Core.Charts.DriftPicture"];
+    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season"];
 
     /// <summary>Whether a type's texts are not for the tables; phrases always are.</summary>
     public static bool IsExcepted(Literal literal) =>
