@@ -43,7 +43,7 @@ internal static class SeasonWatch
                         continue;
                     }
 
-                    var from = DateOnly.FromDateTime(DateTimeOffset.FromUnixTimeSeconds(spreader.DriftFrom).UtcDateTime);
+                    var from = world.Settings.Begins.AddDays((int)(spreader.DriftFrom / 86400));
                     // A calibration after the change has found it already.
                     if (drift.Calibration.Day > from) continue;
                     var after = drift.Points.Where(point => point.Look.Day > from).ToList();
