@@ -26,7 +26,7 @@ internal static class LogPackKills
         try
         {
             var (season, whole, data) = (Path.Combine(root, "season"), Path.Combine(root, "whole"), Path.Combine(root, "data"));
-            SeasonWriter.Write(SeasonWorld.Make(new() { Spreaders = 24, Storms = 6, Interval = 30, Seed = (ulong)seed }), season);
+            SeasonWriter.Write(SeasonWorld.Make(new() { Spreaders = 8, Storms = 8, Interval = 10, Seed = (ulong)seed }), season);
             SeasonCoverage.Take(season, whole, partBytes: 200_000);
             var (wanted, rows) = Content(whole);
             var files = new LogFolder(whole).Files().Count;
