@@ -5,7 +5,8 @@ namespace Lanewright.Browser.Tests;
 /// <summary>The system's Chromium, driven by Playwright; nothing is downloaded.</summary>
 public sealed class Chrome : IAsyncLifetime
 {
-    private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+    // The one without a window of its own first: it takes a quarter less of the processors.
+    private static readonly string[] Places = ["/usr/bin/chromium-headless-shell", "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
     private static readonly string[] Flags =
     [
