@@ -9,10 +9,13 @@ public sealed class StepsTests(Chrome chrome, YardServer server) : IClassFixture
     private int spreader = 300;
 
     [Fact]
-    public async Task What_was_changed_is_taken_back_and_a_run_is_cleared_after_asking_twice()
+    public async Task What_was_unfolded_stays_so_what_was_changed_is_taken_back_and_a_run_is_cleared_after_asking_twice()
     {
         await using var phone = await Phone.OpenAsync(chrome, server);
         await phone.BeginAsync("HR-200");
+        // The screen is drawn anew just as a part of it is unfolded.
+        await phone.Page.EvaluateAsync("() => { document.querySelector('summary').click(); dispatchEvent(new HashChangeEvent('hashchange')); }");
+        await Expect(phone.Page.Locator("details").First).ToHaveAttributeAsync("open", "");
         await phone.StepAsync("Weigh");
         await phone.TypeAsync("How many containers did it fill?", "1");
         await phone.Field("Full (1)").FillAsync("37.8");

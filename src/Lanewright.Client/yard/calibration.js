@@ -1,7 +1,7 @@
 // The other calibrations: a sheet whose fields Core describes, and its answer. No kind is known here by name.
 import { findingsOf } from './answer.js';
 import { ask } from './core.js';
-import { button, fill, h, picture } from './dom.js';
+import { button, fill, folded, h, picture } from './dom.js';
 import { field } from './field.js';
 import { lengthOf } from './fold.js';
 import { yard } from './yard.js';
@@ -50,7 +50,7 @@ function content(page, form) {
   const names = Object.keys(form.properties).filter(name => !SAID.includes(name));
   const own = names.filter(name => !LAST.includes(name));
   const last = names.filter(name => LAST.includes(name));
-  return [group(page, form, own, ''), details(t('About this calibration'), last.flatMap(name => one(page, form, name, '')))];
+  return [group(page, form, own, ''), folded(t('About this calibration'), last.flatMap(name => one(page, form, name, '')))];
 }
 
 // What is needed first, what may be left out behind it.
@@ -60,7 +60,7 @@ function group(page, form, names, path) {
   const needed = first.length || path !== '' ? first : names;
   const other = names.filter(name => !needed.includes(name));
   return [needed.flatMap(name => one(page, form, name, path)),
-    other.length ? details(path === '' ? t('More, when it is known') : t('More'), other.flatMap(name => one(page, form, name, path)), path) : null];
+    other.length ? folded(path === '' ? t('More, when it is known') : t('More'), other.flatMap(name => one(page, form, name, path)), path) : null];
 }
 
 const isList = about => types(about).includes('array');
@@ -68,14 +68,6 @@ const types = about => [about.type ?? []].flat();
 const join = (path, name) => path ? `${path}.${name}` : name;
 const hasText = (page, path) => [...page.fold.fields.values()].some(one =>
   one.text !== '' && (one.path === path || one.path.startsWith(path + '.') || one.path.startsWith(path + '[')));
-
-function details(name, controls, key = name) {
-  yard.opened ??= new Set();
-  return h('details', {
-    open: yard.opened.has(key),
-    on: { toggle: event => { if (event.target.open) yard.opened.add(key); else yard.opened.delete(key); } },
-  }, h('summary', null, name), controls);
-}
 
 function one(page, form, name, path) {
   const about = form.properties[name];

@@ -1,7 +1,7 @@
 // What may be wrong, shown where the doubt arises: beside the answer. Core ranks the causes; earlier tests come from the server
 // once and are kept for the time without a network.
 import { ask } from './core.js';
-import { button, fill, h, picture } from './dom.js';
+import { button, fill, folded, h, picture } from './dom.js';
 import { clock } from './field.js';
 import { isCheck, textOf } from './fold.js';
 import { call } from './sync.js';
@@ -53,9 +53,9 @@ function shown(page, found) {
       h('ol.causes', null, causes.slice(0, FIRST).map(one)),
       found.next.length ? [h('h3', null, t('The test that tells most for its time')), h('p', null, t`${found.next[0].how} (${Math.round(found.next[0].minutes)} minutes)`),
         h('p.hint', null, t('Lock out before reaching near auger, chain or spinner; local rules and the maker’s instructions stand first.'))] : null,
-      h('details', null, h('summary', null, t('All that was considered')), h('ol.causes', null, found.causes.map(one)),
+      folded(t('All that was considered'), [h('ol.causes', null, found.causes.map(one)),
         found.next.length > 1 ? [h('h3', null, t('Other tests')), h('ul', null, found.next.slice(1).map(test => h('li', null, t`${test.how} (${Math.round(test.minutes)} minutes)`)))] : null,
-        h('p.hint', null, t('Chances rest on stated ranges and on how common each cause is taken to be; both are ours.'))),
+        h('p.hint', null, t('Chances rest on stated ranges and on how common each cause is taken to be; both are ours.'))]),
     ],
     known(page, found, calm),
     notes(page),

@@ -47,3 +47,16 @@ export function picture(svg, label) {
 export function button(text, act, kind = '', more = {}) {
   return h('button' + (kind ? '.' + kind : ''), { type: 'button', on: { click: act }, ...more }, text);
 }
+
+/** The names of the parts that a person unfolded; they stay so when the screen is drawn anew. */ const unfolded = new Set();
+
+/** A part that is folded away until somebody asks for it. */
+export function folded(name, controls, key = name) {
+  const keep = open => { if (open) unfolded.add(key); else unfolded.delete(key); };
+  const part = h('details', {
+    open: unfolded.has(key),
+    // The browser opens it by other ways as well, and says so later; a part that was drawn over has no say any more.
+    on: { toggle: () => { if (part.isConnected) keep(part.open); } },
+  }, h('summary', { on: { click: () => keep(!part.open) } }, name), controls);
+  return part;
+}

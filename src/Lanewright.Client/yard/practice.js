@@ -1,7 +1,7 @@
 // Practice: a spreader that is only arithmetic, with a counter, a scale and a fault that is known at the end. Core keeps the
 // truth; the page keeps what was done and shows what comes back.
 import { ask, onCore, state } from './core.js';
-import { button, fill, h } from './dom.js';
+import { button, fill, folded, h } from './dom.js';
 import { yard } from './yard.js';
 import { language, t } from './words.js';
 
@@ -68,7 +68,7 @@ export async function practice(go) {
   }
 
   function tests() {
-    return h('details', null, h('summary', null, t('Do a test')), h('ul.todo', null, lists.tests.map(test => h('li', null,
+    return folded(t('Do a test'), h('ul.todo', null, lists.tests.map(test => h('li', null,
       button(t`${test.how} (${Math.round(test.minutes)} minutes)`, () => act({ do: 'test', code: test.code }), 'quiet')))));
   }
 

@@ -1,7 +1,7 @@
 // Prepare: cautions first, then what the test needs to know, a checklist, and the plan.
 import { ask } from './core.js';
 import { groups, listOf, METHODS, take } from './begin.js';
-import { button, fill, h } from './dom.js';
+import { button, fill, folded, h } from './dom.js';
 import { field } from './field.js';
 import { CHECKED, isCheck, textOf } from './fold.js';
 import { write, yard } from './yard.js';
@@ -57,7 +57,7 @@ function spreaderFields(page) {
     field(page, 'spreader.loop', { label: t('Controller'), choices: LOOPS }),
     field(page, 'spreader.constant', { label: t('The constant is'), choices: CONSTANTS }),
     field(page, 'spreader.unit', { label: t('Keyed in as'), choices: same(UNITS) }),
-    more(t('More about the spreader'), [
+    folded(t('More about the spreader'), [
       field(page, 'spreader.current', { label: t('Value in the controller now') }),
       field(page, 'spreader.resolution', { label: t('Smallest step the controller takes') }),
       field(page, 'spreader.lowest', { label: t('Smallest value it takes') }),
@@ -75,7 +75,7 @@ function materialFields(page) {
   return [
     fromRegister(page, 'materials', 'material', 'name', t('Take from the register')),
     field(page, 'material.name', { label: t('Material'), mode: 'text' }),
-    more(t('Density and moisture'), [
+    folded(t('Density and moisture'), [
       field(page, 'material.bulkDensity', { label: t('Bulk density'), unit: page.fold.fields.get('units')?.text === 'us' ? 'lb/ft³' : 'kg/m³' }),
       field(page, 'material.moisture.share', { label: t('Water in it'), hint: t('Like 2 %. With it the constant is for dry material.') }),
       field(page, 'material.moisture.of', { label: t('Share of'), choices: [['wet', t('the wet mass')], ['dry', t('the dry mass')]] }),
@@ -92,7 +92,7 @@ function scaleFields(page) {
       label: t('Empty and full weighed on this scale within minutes?'), choices: YES,
       hint: t('Yes only when it stays in place and is not set in between.'),
     }),
-    more(t('More about the scale'), [
+    folded(t('More about the scale'), [
       field(page, 'scale.kind', { label: t('Kind'), choices: KINDS }),
       field(page, 'scale.capacity', { label: t('Most it may weigh') }),
       field(page, 'scale.class', { label: t('Class on the plate'), choices: CLASSES }),
@@ -126,20 +126,6 @@ function fromRegister(page, list, name, key, label) {
     h('option', { value: item.id, selected: String(item.record[key]) === textOf(page.fold, `${name}.${key}`) }, item.record[key]))));
 }
 
-function more(name, controls) {
-  const open = yard.opened?.has(name);
-  return h('details', {
-    open,
-    on: {
-      toggle: event => {
-        yard.opened ??= new Set();
-        if (event.target.open) yard.opened.add(name);
-        else yard.opened.delete(name);
-      },
-    },
-  }, h('summary', null, name), controls);
-}
-
 function expected(page, plan, cautions) {
   const keep = change => {
     Object.assign(page.plan, change);
@@ -169,8 +155,8 @@ async function drawPlan(page, plan, cautions) {
     answer.best ? h('p.strong', null, answer.best) : h('p.hint', null, t('A plan needs the scale with its division.')),
     answer.containers ? h('p', null, answer.containers) : null,
     answer.time ? h('p', null, answer.time) : null,
-    answer.grid?.length ? h('details', null, h('summary', null, t('Other ways to do it')), table(answer.grid),
-      h('ul', null, answer.practices.map(text => h('li', null, text)))) : null);
+    answer.grid?.length ? folded(t('Other ways to do it'), [table(answer.grid),
+      h('ul', null, answer.practices.map(text => h('li', null, text)))]) : null);
 }
 
 const drawCautions = (box, list) => fill(box, list.map(caution => h('li', null, caution.text, h('small', null, ' ', caution.source))));
