@@ -1,3 +1,5 @@
+using Lanewright.Core.Text;
+
 namespace Lanewright.Logs;
 
 /// <summary>What keeps logs from being read or stored, in words for the person who asked: what was read, what was expected,
@@ -5,19 +7,21 @@ namespace Lanewright.Logs;
 public sealed class LogException : Exception
 {
     /// <summary>With words.</summary>
-    public LogException(string message)
-        : base(message)
+    public LogException(Phrase message)
+        : base(message?.ToString())
     {
+        ArgumentNullException.ThrowIfNull(message);
+        Said = message;
     }
 
     /// <summary>With words and what lies behind them.</summary>
-    public LogException(string message, Exception inner)
-        : base(message, inner)
+    public LogException(Phrase message, Exception inner)
+        : base(message?.ToString(), inner)
     {
+        ArgumentNullException.ThrowIfNull(message);
+        Said = message;
     }
 
-    /// <summary>Without words; only for the framework.</summary>
-    public LogException()
-    {
-    }
+    /// <summary>The message, for a reader of any language.</summary>
+    public Phrase Said { get; }
 }

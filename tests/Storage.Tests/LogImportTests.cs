@@ -124,10 +124,10 @@ public sealed class LogImportTests : IDisposable
         var file = Path.Combine(root, "bad.csv");
         File.WriteAllText(file, text);
         using var import = LogImport.Begin(Folder, LogProfileReader.Read(Running));
-        Assert.Contains(message, import.Take(file, stop: Stop).Problem, StringComparison.Ordinal);
+        Assert.Contains(message, import.Take(file, stop: Stop).Problem?.ToString(), StringComparison.Ordinal);
         File.WriteAllBytes(file, [0xFF, 0xFE, 0x74, 0x00]);
-        Assert.Contains("UTF-16", import.Take(file, stop: Stop).Problem, StringComparison.Ordinal);
-        Assert.Contains("no such file", import.Take(file + "x", stop: Stop).Problem, StringComparison.Ordinal);
+        Assert.Contains("UTF-16", import.Take(file, stop: Stop).Problem?.ToString(), StringComparison.Ordinal);
+        Assert.Contains("no such file", import.Take(file + "x", stop: Stop).Problem?.ToString(), StringComparison.Ordinal);
         Assert.Empty(Folder.Files());
     }
 

@@ -39,8 +39,8 @@ public sealed class RoadTests : IDisposable
         Assert.Equal(("5", "2", false, (double?)null), (reading.Pieces[2].From, reading.Pieces[2].To, reading.Pieces[2].IsTwoWay, reading.Pieces[2].Lanes));
         Assert.False(reading.Pieces[4].IsTwoWay);
         Assert.Equal(["way 11", "way 13", "way 13"], reading.Refused.Select(one => one.What));
-        Assert.Contains("'two' was read", reading.Refused[0].Why, StringComparison.Ordinal);
-        Assert.Contains("node 99", reading.Refused[1].Why, StringComparison.Ordinal);
+        Assert.Contains("'two' was read", reading.Refused[0].Why.ToString(), StringComparison.Ordinal);
+        Assert.Contains("node 99", reading.Refused[1].Why.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

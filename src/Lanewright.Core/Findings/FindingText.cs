@@ -36,9 +36,12 @@ public static class FindingText
         var line = Find(finding.Values, "line") is { } l ? Whole(l.Si, TextCulture.Invariant) : null;
         var column = Find(finding.Values, "column") is { } c ? Whole(c.Si, TextCulture.Invariant) : null;
         var place = (line is null ? "" : speech.Say($"line {line}")) + (column is null ? "" : speech.Say($", column {column}"));
-        return finding.Field.Length == 0 ? place
-            : place.Length == 0 ? finding.Field
-            : $"{finding.Field} ({place})";
+        // The one place that is put into words; the others are paths of fields.
+        const string at = "runs at ";
+        var field = finding.Field.StartsWith(at, StringComparison.Ordinal) ? speech.Say($"runs at {finding.Field[at.Length..]}") : finding.Field;
+        return field.Length == 0 ? place
+            : place.Length == 0 ? field
+            : $"{field} ({place})";
     }
 
     /// <summary>

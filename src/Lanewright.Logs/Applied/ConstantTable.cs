@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lanewright.Core.Season;
 
 namespace Lanewright.Logs.Applied;
@@ -42,7 +43,7 @@ public static class ConstantTable
             foreach (var one in spreader.OrderBy(one => one.From))
             {
                 if (before is not null && (before.To ?? DateTimeOffset.MaxValue) > one.From)
-                    throw new LogException($"{spreader.Key}: the constants {before.Id} and {one.Id} are both valid at {one.From:yyyy-MM-ddTHH:mm:ssZ}; one was expected.");
+                    throw new LogException($"{spreader.Key}: the constants {before.Id} and {one.Id} are both valid at {one.From.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture)}; one was expected.");
                 before = one;
             }
         }

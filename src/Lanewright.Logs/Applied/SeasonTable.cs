@@ -84,7 +84,7 @@ public sealed class SeasonTable
     }
 
     /// <summary>What is wrong with a field.</summary>
-    public LogException Wrong(int row, string column, string expected) =>
+    public LogException Wrong(int row, string column, Phrase expected) =>
         new($"{file}, line {rows[row].Line}, {column}: '{Excerpt.Of(Text(row, column))}' was read; expected {expected}.");
 
     private static List<string> Fields(string line, string file, int number)

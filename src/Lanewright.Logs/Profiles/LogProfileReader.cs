@@ -43,12 +43,12 @@ public static class LogProfileReader
         var culture = Choice(root, "decimal", "profile", ".", ("." , TextCulture.Invariant), ("," , TextCulture.German));
         var separator = Choice(root, "separator", "profile", ",", (",", ','), (";", ';'), ("tab", '\t'), ("|", '|'));
         if (separator == ',' && culture == TextCulture.German) throw Wrong("separator", ",", "; or tab or | where the decimal mark is a comma");
-        if (!root.TryGetProperty("columns", out var list)) throw Wrong("columns", "nothing", "an object");
+        if (!root.TryGetProperty("columns", out var list)) throw Wrong("columns", null, "an object");
         Members(list, "columns", [.. Roles.Keys]);
         var columns = list.EnumerateObject().Select(one => Column(one.Name, one.Value)).ToDictionary(one => one.Role);
         foreach (var needed in new[] { LogRole.Time, LogRole.Spreader, LogRole.Depot, LogRole.Counts })
-            if (!columns.ContainsKey(needed)) throw Wrong($"columns.{Lower(needed.ToString())}", "nothing", "where it is found");
-        foreach (var (role, problem) in Misfits(columns)) throw Wrong($"columns.{Lower(role.ToString())}", "this", problem);
+            if (!columns.ContainsKey(needed)) throw Wrong($"columns.{Lower(needed.ToString())}", null, "where it is found");
+        foreach (var (role, problem) in Misfits(columns)) throw new LogException($"Profile, columns.{Lower(role.ToString())}: expected {problem}.");
         return new()
         {
             Kind = Choice<LogFileKind?>(root, "file", "profile", "by ending", ("by ending", null), ("csv", LogFileKind.Csv), ("gpx", LogFileKind.Gpx), ("parquet", LogFileKind.Parquet)),
@@ -65,7 +65,7 @@ public static class LogProfileReader
         };
     }
 
-    private static IEnumerable<(LogRole Role, string Problem)> Misfits(Dictionary<LogRole, LogColumn> columns)
+    private static IEnumerable<(LogRole Role, Phrase Problem)> Misfits(Dictionary<LogRole, LogColumn> columns)
     {
         foreach (var one in new[] { LogRole.Time, LogRole.Clock, LogRole.Counts, LogRole.Latitude, LogRole.Longitude, LogRole.Distance, LogRole.Speed })
             if (columns.GetValueOrDefault(one) is { Column: null }) yield return (one, "a column");
@@ -87,13 +87,13 @@ public static class LogProfileReader
         Members(element, place, [.. members]);
         var column = Optional(element, "column", place);
         var constant = Optional(element, "fixed", place);
-        if (column is null == constant is null) throw Wrong(place, column is null ? "neither" : "both", "either 'column' or 'fixed'");
+        if (column is null == constant is null) throw new LogException($"Profile, {place}: expected either 'column' or 'fixed'.");
         Unit? unit = null;
         if (DimensionsOf(role) is { } dimensions)
         {
             var written = Text(element, "unit", place);
             unit = Units.Find(written);
-            if (unit is null || !dimensions.Contains(unit.Dimension)) throw Wrong($"{place}.unit", written, "a unit of " + string.Join(" or ", dimensions) + ", such as " + Units.Of(dimensions[0])[0].Symbol);
+            if (unit is null || !dimensions.Contains(unit.Dimension)) throw Wrong($"{place}.unit", written, $"a unit such as {string.Join(", ", dimensions.Select(one => Units.Of(one)[0].Symbol))}");
         }
 
         return new(
@@ -172,10 +172,10 @@ public static class LogProfileReader
             if (!known.Contains(one.Name, StringComparer.Ordinal))
             {
                 var near = string.Join(", ", Nearest.Close(one.Name, known));
-                throw Wrong(place, one.Name, "one of " + string.Join(", ", known) + (near.Length == 0 ? "" : $"; perhaps {near}"));
+                throw Wrong(place, one.Name, near.Length == 0 ? (Phrase)$"one of {string.Join(", ", known)}" : $"one of {string.Join(", ", known)}; perhaps {near}");
             }
 
-            if (!seen.Add(one.Name)) throw Wrong(place, $"{one.Name} twice", "each member once");
+            if (!seen.Add(one.Name)) throw new LogException($"Profile, {place}: '{Excerpt.Of(one.Name)}' was read twice; expected each member once.");
         }
     }
 
@@ -189,11 +189,11 @@ public static class LogProfileReader
     {
         foreach (var (word, value) in words)
             if (word == text) return value;
-        throw Wrong(place, text, "one of " + string.Join(" ", words.Select(one => one.Word)));
+        throw Wrong(place, text, $"one of {string.Join(" ", words.Select(one => one.Word))}");
     }
 
     private static string Text(JsonElement element, string name, string place) =>
-        Optional(element, name, place) ?? throw Wrong(place == "profile" ? name : $"{place}.{name}", "nothing", "a text");
+        Optional(element, name, place) ?? throw Wrong(place == "profile" ? name : $"{place}.{name}", null, "a text");
 
     // Numbers and true or false may stand without quotes.
     private static string? Optional(JsonElement element, string name, string place)
@@ -211,6 +211,6 @@ public static class LogProfileReader
 
     private static string Lower(string name) => char.ToLowerInvariant(name[0]) + name[1..];
 
-    private static LogException Wrong(string place, string read, string expected) =>
-        new($"Profile, {place}: '{Excerpt.Of(read)}' was read; expected {expected}.");
+    private static LogException Wrong(string place, string? read, Phrase expected) => new(
+        read is null ? (Phrase)$"Profile, {place}: nothing was read; expected {expected}." : $"Profile, {place}: '{Excerpt.Of(read)}' was read; expected {expected}.");
 }

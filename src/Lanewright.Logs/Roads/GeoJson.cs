@@ -8,12 +8,13 @@ namespace Lanewright.Logs.Roads;
 /// <summary>Reads and writes roads as GeoJSON (RFC 7946).</summary>
 internal static class GeoJson
 {
-    internal static List<RoadLine> Read(Stream file, List<RefusedRoad> refused)
+    /// <summary>The roads; null when it is no collection of features.</summary>
+    internal static List<RoadLine>? Read(Stream file, List<RefusedRoad> refused)
     {
         using var document = JsonDocument.Parse(file, new() { MaxDepth = 32, CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
         var root = document.RootElement;
         if (root.ValueKind is not JsonValueKind.Object || !root.TryGetProperty("features", out var features) || features.ValueKind is not JsonValueKind.Array)
-            throw new JsonException("A FeatureCollection with features was expected.");
+            return null;
         var lines = new List<RoadLine>();
         var number = 0;
         foreach (var feature in features.EnumerateArray())

@@ -15,14 +15,15 @@ internal static class OpenStreetMap
         "unclassified", "residential", "living_street", "service", "road",
     ];
 
-    internal static List<RoadLine> Read(Stream file, List<RefusedRoad> refused)
+    /// <summary>The roads; null when it is no extract of OpenStreetMap.</summary>
+    internal static List<RoadLine>? Read(Stream file, List<RefusedRoad> refused)
     {
         var places = new Dictionary<long, GeoPoint>();
         var lines = new List<RoadLine>();
         // No outer declarations: nothing is fetched and nothing grows.
         using var xml = XmlReader.Create(file, new() { DtdProcessing = DtdProcessing.Prohibit, XmlResolver = null, IgnoreComments = true, IgnoreWhitespace = true });
         xml.MoveToContent();
-        if (xml.Name != "osm") throw new XmlException($"The element '{Excerpt.Of(xml.Name)}' was read, osm was expected.");
+        if (xml.Name != "osm") return null;
         while (xml.Read())
         {
             if (xml.NodeType is not XmlNodeType.Element) continue;

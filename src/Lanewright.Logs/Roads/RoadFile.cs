@@ -7,7 +7,7 @@ namespace Lanewright.Logs.Roads;
 /// <summary>A piece of a file that was not taken in, and why.</summary>
 /// <param name="What">Which: its identity or its place in the file.</param>
 /// <param name="Why">What was read and what was expected.</param>
-public sealed record RefusedRoad(string What, string Why);
+public sealed record RefusedRoad(string What, Phrase Why);
 
 /// <summary>Roads as read from a file.</summary>
 /// <param name="Pieces">Pieces that meet at their ends only.</param>
@@ -34,11 +34,13 @@ public static class RoadFile
                 throw new LogException($"{name} has {large.Length / 1_000_000} MB; up to {MostBytes / 1_000_000} MB are taken. Cut out the area that the trucks drive in.");
             using var file = File.OpenRead(path);
             var refused = new List<RefusedRoad>();
-            var lines = FirstSign(file) == '<' ? OpenStreetMap.Read(file, refused) : GeoJson.Read(file, refused);
+            var lines = (FirstSign(file) == '<' ? OpenStreetMap.Read(file, refused) : GeoJson.Read(file, refused))
+                ?? throw new LogException($"{name}: expected GeoJSON with features, or OpenStreetMap as XML.");
             var pieces = Cut(lines, refused);
             return pieces.Count > 0
                 ? new(pieces, refused)
-                : throw new LogException($"{name} holds no road{(refused.Count > 0 ? $"; {refused.Count} pieces were refused, the first: {refused[0].What}: {refused[0].Why}" : "")}.");
+                : throw new LogException(refused.Count > 0
+                    ? (Phrase)$"{name} holds no road; pieces that were refused: {refused.Count}, the first: {refused[0].What}: {refused[0].Why}." : $"{name} holds no road.");
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
@@ -70,7 +72,7 @@ public static class RoadFile
 
     // The road stays, only what is said of it is left out, and that is told.
     private static double? Number(
-        string? text, string name, string expected, string what, List<RefusedRoad> refused, Func<double, bool> isIn, Func<string, double?> read)
+        string? text, string name, Phrase expected, string what, List<RefusedRoad> refused, Func<double, bool> isIn, Func<string, double?> read)
     {
         if (string.IsNullOrWhiteSpace(text)) return null;
         if (read(text.Trim()) is { } value && isIn(value)) return value;
@@ -131,13 +133,13 @@ internal sealed record RoadLine(
     {
         if (points.Count < 2)
         {
-            refused.Add(new(id, $"{points.Count} points were read, at least 2 were expected"));
+            refused.Add(new(id, $"{points.Count} point was read, at least 2 were expected|{points.Count} points were read, at least 2 were expected"));
             return null;
         }
 
         if (points.FirstOrDefault(point => !(Math.Abs(point.Latitude) <= 90 && Math.Abs(point.Longitude) <= 180)) is var wrong && wrong != default)
         {
-            refused.Add(new(id, FormattableString.Invariant($"{wrong.Longitude}, {wrong.Latitude} was read; longitude and latitude in degrees (WGS 84) were expected")));
+            refused.Add(new(id, $"{wrong.Longitude}, {wrong.Latitude} was read; longitude and latitude in degrees (WGS 84) were expected"));
             return null;
         }
 

@@ -44,7 +44,7 @@ internal sealed class LogLayout
         if (place < 0)
             throw new LogException(
                 $"The column '{Excerpt.Of(wanted)}' of the profile is not in the file; it has {Excerpt.Of(string.Join(", ", names.Take(30)), 300)}."
-                + " Use the profile of this kind of file, and look at its separator.");
+                + $" Use the profile of this kind of file, and look at its separator.");
         return names.IndexOf(wanted, place + 1) < 0 ? place : throw new LogException($"The column '{Excerpt.Of(wanted)}' is in the file twice; which one is meant cannot be told.");
     }
 

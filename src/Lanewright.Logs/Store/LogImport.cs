@@ -21,7 +21,7 @@ public readonly record struct LogProgress(string File, long Bytes, long Of, long
 /// <param name="Reasons">Refused rows by reason.</param>
 /// <param name="RefusedFiles">Where refused rows are kept.</param>
 public sealed record ImportedFile(
-    string File, string? Problem, bool WasThere, long Accepted, long Refused, long Blank, IReadOnlyDictionary<string, long> Reasons,
+    string File, Phrase? Problem, bool WasThere, long Accepted, long Refused, long Blank, IReadOnlyDictionary<string, long> Reasons,
     IReadOnlyList<string> RefusedFiles);
 
 /// <summary>
@@ -94,7 +94,7 @@ public sealed class LogImport : IDisposable
         if (!File.Exists(path)) throw new LogException($"There is no file {Excerpt.Of(path, 200)}; it is needed to know which rows are its own.");
         var key = SourceFile.Hash(path, stop) + (season is null ? "" : "-" + season);
         using var locked = folder.Lock();
-        if (folder.Head(key) is null) throw new LogException($"Nothing of {Excerpt.Of(path, 200)} is taken in{(season is null ? "" : $" for the season {season}")}.");
+        if (folder.Head(key) is null) throw new LogException(season is null ? (Phrase)$"Nothing of {Excerpt.Of(path, 200)} is taken in." : $"Nothing of {Excerpt.Of(path, 200)} is taken in for the season {season}.");
         var rows = folder.Parts(key).Sum(part => part.Accepted);
         LogPacking.TakeOut(folder, key);
         // Without its journal the rows belong to nothing, and are removed as what a stopped import left.
@@ -110,7 +110,7 @@ public sealed class LogImport : IDisposable
         var parts = new List<JournalPart>();
         var before = 0;
         var key = "";
-        string? problem = null;
+        Phrase? problem = null;
         try
         {
             if (!File.Exists(path)) throw new LogException("There is no such file.");
@@ -121,12 +121,12 @@ public sealed class LogImport : IDisposable
         }
         catch (LogException wrong)
         {
-            problem = wrong.Message;
+            problem = wrong.Said;
         }
         catch (AggregateException wrong) when (wrong.Flatten().InnerExceptions.All(one => one is LogException or IOException or UnauthorizedAccessException))
         {
             // Two threads write; either of them may have failed.
-            problem = $"It could not be stored: {wrong.Flatten().InnerExceptions[0].Message}";
+            problem = $"It could not be stored: {(wrong.Flatten().InnerExceptions[0] is LogException known ? known.Said : wrong.Flatten().InnerExceptions[0].Message)}";
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
@@ -137,6 +137,13 @@ public sealed class LogImport : IDisposable
         return new(
             path, problem, problem is null && parts.Count == before, parts.Sum(p => p.Accepted), parts.Sum(p => p.Refused), parts.Sum(p => p.Blank), reasons,
             [.. parts.Where(p => p.Refused > 0).Select(p => folder.RefusedFile(key, p.Part))]);
+    }
+
+    /// <summary>What a reason of <see cref="ImportedFile.Reasons"/> means, for a reader of any language.</summary>
+    public static Phrase Reason(string word)
+    {
+        ArgumentNullException.ThrowIfNull(word);
+        return RefusedFile.Said(word);
     }
 
     /// <inheritdoc/>

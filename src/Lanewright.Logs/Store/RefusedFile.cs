@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Lanewright.Core.Text;
 using Lanewright.Logs.Rows;
 
 namespace Lanewright.Logs.Store;
@@ -12,6 +13,11 @@ internal static class RefusedFile
     /// <summary>A reason as one word, with the column it is about.</summary>
     internal static string Word(RefusedRow row) => row.Role is { } role && row.Why is not (Refusal.Duplicate or Refusal.SameMoment or Refusal.Late)
         ? $"{Word(row.Why)} ({Lower(role.ToString())})" : Word(row.Why);
+
+    /// <summary>A reason of <see cref="Word(RefusedRow)"/>, as it is kept, with what was expected.</summary>
+    internal static Phrase Said(string word) =>
+        Enum.GetValues<Refusal>().FirstOrDefault(why => why is not Refusal.None && Word(why) == word.Split(' ')[0]) is var found and not Refusal.None
+            ? $"{word}: {Expected(found)}" : word;
 
     internal static void Write(string path, string source, IReadOnlyList<RefusedRow> rows, byte[] text)
     {
@@ -26,7 +32,7 @@ internal static class RefusedFile
             if (row.Length > MostText) raw += $" … ({row.Length} bytes)";
             writer.WriteLine(string.Join(',', [
                 Quoted(source), row.Line.ToString(CultureInfo.InvariantCulture), Word(row.Why), row.Role is { } role ? Lower(role.ToString()) : "",
-                Quoted(row.Read), Quoted(Expected(row.Why)), Quoted(raw)]));
+                Quoted(row.Read), Quoted(Expected(row.Why).ToString()), Quoted(raw)]));
         }
     }
 
@@ -54,9 +60,9 @@ internal static class RefusedFile
         _ => throw new ArgumentOutOfRangeException(nameof(why), why, null),
     };
 
-    private static string Expected(Refusal why) => why switch
+    private static Phrase Expected(Refusal why) => why switch
     {
-        Refusal.Fields => "as many fields as the row of names has",
+        Refusal.Fields => (Phrase)"as many fields as the row of names has",
         Refusal.Quote => "quotes around a whole field, closed on its line",
         Refusal.TooLong => $"at most {RowReader.LongestLine} bytes",
         Refusal.Characters => "text in UTF-8 without control characters",

@@ -40,7 +40,7 @@ internal static class AnalyseCommand
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } u)
+            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, c, error) is not { } u)
                 return CommonOptions.CouldNotRead;
             if (TrialsOf(parsed.GetValue(trials), c, error) is not { } count) return CommonOptions.CouldNotRead;
             var name = parsed.GetValue(file)!;
@@ -85,7 +85,7 @@ internal static class AnalyseCommand
         if (text is null) return DefaultTrials;
         if (QuantityText.ReadCount(text, culture).TryGet(out var count) && count is 0 or (>= 1000 and <= MostTrials))
             return (int)count;
-        error.WriteLine($"--trials: '{text}' was read; 0, or a whole number from 1000 to {MostTrials}, was expected.");
+        error.WriteLine(culture.Say($"--trials: '{Excerpt.Of(text)}' was read; 0, or a whole number from 1000 to {MostTrials}, was expected."));
         return null;
     }
 

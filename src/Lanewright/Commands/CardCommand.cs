@@ -26,7 +26,7 @@ internal static class CardCommand
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } u)
+            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, c, error) is not { } u)
                 return CommonOptions.CouldNotRead;
             var name = parsed.GetValue(file)!;
             var tree = SheetFile.Read(name);

@@ -38,7 +38,7 @@ internal static class CertificateCommand
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } u) return CommonOptions.CouldNotRead;
+            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, c, error) is not { } u) return CommonOptions.CouldNotRead;
             var facts = new YardFacts
             {
                 Name = parsed.GetValue(yard) ?? "", Address = parsed.GetValue(address) ?? "",

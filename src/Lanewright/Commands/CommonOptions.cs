@@ -4,6 +4,7 @@ using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Text;
+using Lanewright.Office;
 using Lanewright.Print;
 
 namespace Lanewright.Commands;
@@ -43,11 +44,19 @@ internal static class CommonOptions
         Description = "Units of what is shown: us or si; those of the sheet when left out.",
     };
 
-    /// <summary>The culture and language of the options, or null after saying which there are.</summary>
+    /// <summary>The culture and language of the options, which the command speaks from here on; null after saying which there are.</summary>
     internal static TextCulture? CultureOf(ParseResult parsed, Option<string> option, TextWriter error)
     {
-        if (CultureOf(parsed.GetValue(option)!, error) is not { } culture) return null;
-        return LanguageOf(parsed, culture.Language, error) is { } language ? culture.In(language) : null;
+        var name = parsed.GetValue(option)!;
+        if (!TextCulture.TryFind(name, out var culture))
+        {
+            error.WriteLine(Known(parsed).Say($"--culture: '{Excerpt.Of(name)}' was read; expected one of {string.Join(", ", TextCulture.All.Select(c => c.Name))}."));
+            return null;
+        }
+
+        if (LanguageOf(parsed, culture.Language, error) is not { } language) return null;
+        OfficeLanguage.Speak(language);
+        return culture.In(language);
     }
 
     /// <summary>The language that the culture of a command brings; English without one.</summary>
@@ -66,21 +75,24 @@ internal static class CommonOptions
         if (TypedLanguage(parsed) is not { } typed) return otherwise;
         if (Core.Text.Language.All.FirstOrDefault(known => known.Code.Equals(typed, StringComparison.OrdinalIgnoreCase)) is { } language)
             return language;
-        error.WriteLine(
-            $"--language: '{Excerpt.Of(typed)}' was read; expected one of {string.Join(", ", Core.Text.Language.All.Select(known => known.Code))}.");
+        error.WriteLine(otherwise.Say($"--language: '{Excerpt.Of(typed)}' was read; expected one of {string.Join(", ", Core.Text.Language.All.Select(known => known.Code))}."));
         return null;
     }
 
-    private static TextCulture? CultureOf(string name, TextWriter error)
+    /// <summary>The language typed, or that of the culture, as far as either can be read.</summary>
+    internal static Language Known(ParseResult parsed) =>
+        TypedLanguage(parsed) is { } typed && Core.Text.Language.TryFind(typed, out var language) ? language : OfCulture(parsed);
+
+    /// <summary>Lets what the command says from here on be in its language; false after saying which there are.</summary>
+    internal static bool Speak(ParseResult parsed)
     {
-        if (TextCulture.TryFind(name, out var culture)) return culture;
-        error.WriteLine(
-            $"--culture: '{Excerpt.Of(name)}' was read; expected one of {string.Join(", ", TextCulture.All.Select(c => c.Name))}.");
-        return null;
+        if (LanguageOf(parsed, OfCulture(parsed), parsed.InvocationConfiguration.Error) is not { } language) return false;
+        OfficeLanguage.Speak(language);
+        return true;
     }
 
     /// <summary>The units of an option, or of the sheet without one; null after saying which there are.</summary>
-    internal static UnitPreferences? UnitsOf(string? name, UnitPreferences otherwise, TextWriter error)
+    internal static UnitPreferences? UnitsOf(string? name, UnitPreferences otherwise, TextCulture culture, TextWriter error)
     {
         switch (name?.ToUpperInvariant())
         {
@@ -88,7 +100,7 @@ internal static class CommonOptions
             case "US": return UnitPreferences.UnitedStates;
             case "SI": return UnitPreferences.Metric;
             default:
-                error.WriteLine($"--units: '{Excerpt.Of(name)}' was read; expected us or si.");
+                error.WriteLine(culture.Say($"--units: '{Excerpt.Of(name)}' was read; expected us or si."));
                 return null;
         }
     }
@@ -98,24 +110,24 @@ internal static class CommonOptions
     /// </summary>
     internal static async Task<int> Misspelt(ParseResult parsed)
     {
+        var language = Known(parsed);
         if (parsed is { CommandResult.Command: RootCommand root, UnmatchedTokens: [var typed, ..] })
         {
             var known = root.Subcommands.Select(c => c.Name).ToList();
             var near = string.Join(", ", Nearest.Close(typed, known));
-            await Console.Error.WriteLineAsync(
-                $"'{Excerpt.Of(typed)}' was read; expected one of {string.Join(", ", known)}."
-                + (near.Length == 0 ? "" : $" Meant, perhaps: {near}."));
+            await Console.Error.WriteLineAsync(language.Say($"'{Excerpt.Of(typed)}' was read; expected one of {string.Join(", ", known)}."));
+            if (near.Length > 0) await Console.Error.WriteLineAsync(language.Say($"Meant, perhaps: {near}."));
         }
         else
         {
             foreach (var error in parsed.Errors)
-                await Console.Error.WriteLineAsync(error.Message);
+                await Console.Error.WriteLineAsync(language.Say(Misspelling.Said(error.Message)));
         }
 
         var path = "";
         for (var command = parsed.CommandResult; command.Command is not RootCommand; command = (CommandResult)command.Parent!)
             path = $"{command.Command.Name} {path}";
-        await Console.Error.WriteLineAsync($"Help: lanewright {path}--help");
+        await Console.Error.WriteLineAsync(language.Say($"Help: lanewright {path}--help"));
         return CouldNotRead;
     }
 

@@ -37,7 +37,7 @@ internal static class DiagnoseCommand
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } u)
+            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, c, error) is not { } u)
                 return CommonOptions.CouldNotRead;
             var asJson = parsed.GetValue(json);
             var (report, refused) = Read(parsed.GetValue(file)!);

@@ -6,6 +6,7 @@ using Lanewright.Logs;
 using Lanewright.Logs.Applied;
 using Lanewright.Logs.Profiles;
 using Lanewright.Logs.Store;
+using Lanewright.Office;
 using Lanewright.Print;
 using Lanewright.Season;
 using Lanewright.Storage;
@@ -61,7 +62,7 @@ internal static class LogsCommand
         command.SetAction((parsed, stop) => Task.FromResult(Told(parsed, () =>
         {
             var rows = LogImport.Forget(new LogFolder(parsed.GetValue(data)!), parsed.GetValue(hash)!, parsed.GetValue(season), stop);
-            parsed.InvocationConfiguration.Output.WriteLine($"{Count(rows)} rows of {Path.GetFileName(parsed.GetValue(hash))} are removed.");
+            parsed.InvocationConfiguration.Output.WriteLine(OfficeText.Say($"Rows of {Path.GetFileName(parsed.GetValue(hash))} that are removed: {Count(rows)}."));
             return CommonOptions.Answered;
         })));
         return command;
@@ -75,7 +76,7 @@ internal static class LogsCommand
         {
             var packed = LogPacking.Pack(new LogFolder(parsed.GetValue(data)!), stop: stop);
             parsed.InvocationConfiguration.Output.WriteLine(
-                packed.Folders == 0 ? $"Nothing to pack: no spreader has {LogPacking.UsualLeast} files or more in a season." : $"{Count(packed.Before)} files are {Count(packed.Folders)} now.");
+                OfficeText.Say(packed.Folders == 0 ? (Phrase)$"Nothing to pack: no spreader has {LogPacking.UsualLeast} files or more in a season." : $"Files before: {Count(packed.Before)}; now: {Count(packed.Folders)}."));
             return CommonOptions.Answered;
         })));
         return command;
@@ -99,7 +100,7 @@ internal static class LogsCommand
         {
             var error = parsed.InvocationConfiguration.Error;
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } preferences) return CommonOptions.CouldNotRead;
+            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, c, error) is not { } preferences) return CommonOptions.CouldNotRead;
             if (Array.IndexOf(Groups, parsed.GetValue(by)!.ToLowerInvariant()) is not (>= 0 and var group))
                 throw new LogException($"--by: '{Excerpt.Of(parsed.GetValue(by))}' was read; expected one of {string.Join(", ", Groups)}.");
             if (!QuantityText.Read<Fraction>(parsed.GetValue(band), c).TryGet(out var share) || share.Si is not (>= 0 and < 1))
@@ -117,7 +118,7 @@ internal static class LogsCommand
             if (parsed.GetValue(csv) is { } to) AppliedFile.WriteCsv(to, answer);
             if (parsed.GetValue(parquet) is { } table) AppliedFile.WriteParquet(table, answer);
             if (parsed.GetValue(geo) is { } map && AppliedMap.Write(map, new LogFolder(parsed.GetValue(data)!), question) is > 0 and var left)
-                error.WriteLine($"{Count(left)} lines lie on no kept road and are not in {Excerpt.Of(map, 200)}.");
+                error.WriteLine(c.Say($"Lines that lie on no kept road and are not in {Excerpt.Of(map, 200)}: {Count(left)}."));
             return answer.Total.CountsWithoutConstant > 0 ? CommonOptions.DoNotUse : CommonOptions.Answered;
         }));
         return command;
@@ -131,21 +132,23 @@ internal static class LogsCommand
         }
         catch (RecordsException wrong)
         {
-            throw new LogException($"{wrong.Message} Or give the spreaders' constants with --constants.", wrong);
+            throw new LogException($"{wrong.Said} Or give the spreaders' constants with --constants.", wrong);
         }
     }
 
     private static void Say(ImportedFile taken, TextWriter output, TextWriter error)
     {
         var name = Excerpt.Of(taken.File, 200);
-        if (taken.Problem is { } problem) error.WriteLine($"{name}: {problem}");
+        if (taken.Problem is { } problem) error.WriteLine(OfficeText.Say($"{name}: {problem}"));
         if (taken.Problem is not null && taken.Accepted + taken.Refused == 0) return;
-        output.WriteLine(
-            $"{name}: {(taken.WasThere ? "was taken in before; " : "")}{Count(taken.Accepted + taken.Refused)} rows, {Count(taken.Accepted)} taken in, {Count(taken.Refused)} refused.");
+        var (rows, accepted, refused) = (Count(taken.Accepted + taken.Refused), Count(taken.Accepted), Count(taken.Refused));
+        output.WriteLine(OfficeText.Say(taken.WasThere
+            ? (Phrase)$"{name}: was taken in before; rows: {rows}, taken in: {accepted}, refused: {refused}." : $"{name}: rows: {rows}, taken in: {accepted}, refused: {refused}."));
         foreach (var (reason, count) in taken.Reasons.OrderByDescending(one => one.Value).ThenBy(one => one.Key, StringComparer.Ordinal))
-            output.WriteLine($"  {Count(count)} {reason}");
+            output.WriteLine($"  {Count(count)} {OfficeText.Say(LogImport.Reason(reason))}");
         if (taken.RefusedFiles.Count > 0)
-            output.WriteLine($"  Refused rows with their reasons: {taken.RefusedFiles[0]}{(taken.RefusedFiles.Count > 1 ? $" and {taken.RefusedFiles.Count - 1} more" : "")}");
+            output.WriteLine("  " + OfficeText.Say(taken.RefusedFiles.Count == 1
+                ? (Phrase)$"Refused rows with their reasons: {taken.RefusedFiles[0]}" : $"Refused rows with their reasons: {taken.RefusedFiles[0]} and {taken.RefusedFiles.Count - 1} more"));
     }
 
     private static string Count(long count) => QuantityText.WriteNumber(count, TextCulture.UnitedStates, NumberForm.Decimals(0));
@@ -164,29 +167,33 @@ internal static class LogsCommand
 
     internal static int Told(ParseResult parsed, Func<int> work)
     {
+        if (!CommonOptions.Speak(parsed)) return CommonOptions.CouldNotRead;
         try
         {
             return work();
         }
         catch (Exception wrong) when (wrong is LogException or RecordsException)
         {
-            parsed.InvocationConfiguration.Error.WriteLine(wrong.Message);
+            parsed.InvocationConfiguration.Error.WriteLine(Said(wrong));
             return CommonOptions.CouldNotRead;
         }
     }
 
     internal static async Task<int> ToldAsync(ParseResult parsed, Func<Task<int>> work)
     {
+        if (!CommonOptions.Speak(parsed)) return CommonOptions.CouldNotRead;
         try
         {
             return await work();
         }
         catch (Exception wrong) when (wrong is LogException or RecordsException)
         {
-            parsed.InvocationConfiguration.Error.WriteLine(wrong.Message);
+            parsed.InvocationConfiguration.Error.WriteLine(Said(wrong));
             return CommonOptions.CouldNotRead;
         }
     }
+
+    private static string Said(Exception wrong) => OfficeText.Say(wrong is LogException log ? log.Said : ((RecordsException)wrong).Said);
 
     // One line that is written over, on a terminal only.
     private sealed class Progressing(TextWriter error) : IProgress<LogProgress>
@@ -196,7 +203,7 @@ internal static class LogsCommand
         public void Report(LogProgress value)
         {
             if (Console.IsErrorRedirected) return;
-            var line = $"{Excerpt.Of(value.File)}: {Count(value.Bytes / 1_000_000)} of {Count(value.Of / 1_000_000)} MB, {Count(value.Rows)} rows";
+            var line = OfficeText.Say($"{Excerpt.Of(value.File)}: {Count(value.Bytes / 1_000_000)} of {Count(value.Of / 1_000_000)} MB, rows: {Count(value.Rows)}");
             error.Write("\r" + line.PadRight(written));
             written = line.Length;
         }

@@ -28,14 +28,16 @@ internal static class LogsMatchCommand
             var output = parsed.InvocationConfiguration.Output;
             var error = parsed.InvocationConfiguration.Error;
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } preferences) return CommonOptions.CouldNotRead;
+            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, c, error) is not { } preferences) return CommonOptions.CouldNotRead;
             if (!QuantityText.Read<Length>(parsed.GetValue(sigma), c).TryGet(out var scatter) || scatter.Si is not (>= 0.5 and <= 100))
                 throw new LogException($"--scatter: '{Excerpt.Of(parsed.GetValue(sigma))}' was read; expected a length from 0.5 m to 100 m, such as 4 m.");
             var folder = new LogFolder(parsed.GetValue(data)!);
-            var network = Network(folder, parsed.GetValue(roads), output);
+            var network = Network(folder, parsed.GetValue(roads), c, output);
             var metric = preferences == UnitPreferences.Metric;
             var length = metric ? Units.Kilometre : Units.Mile;
-            var table = new TextTable(("season", false), ("depot", false), ("spreader", false), ("rows with a place", true), ("on a road", true), ($"driven, {length.Symbol}", true), ("breaks", true), ("scatter, m", true));
+            var table = new TextTable(
+                (c.Say("season"), false), (c.Say("depot"), false), (c.Say("spreader"), false), (c.Say("rows with a place"), true), (c.Say("on a road"), true),
+                (c.Say($"driven, {length.Symbol}"), true), (c.Say("breaks"), true), (c.Say("scatter, m"), true));
             var (points, matched) = (0L, 0L);
             foreach (var one in RoadMatching.Run(folder, network, new() { Sigma = scatter.Si }, parsed.GetValue(season), stop))
             {
@@ -47,7 +49,7 @@ internal static class LogsMatchCommand
 
             if (points == 0) throw new LogException("No logged row has a place. A profile names the columns of latitude and longitude (docs/formats/log-profile.md).");
             CommonOptions.Print(table.Lines(), output);
-            output.WriteLine($"{Whole(matched)} of {Whole(points)} rows are on a road. 'lanewright logs applied --by segment' and the office's map show what was spread where.");
+            output.WriteLine(c.Say($"Rows on a road: {Whole(matched)} of {Whole(points)}. 'lanewright logs applied --by segment' and the office's map show what was spread where."));
             return CommonOptions.Answered;
 
             string Whole(long count) => QuantityText.WriteNumber(count, c, NumberForm.Decimals(0));
@@ -55,16 +57,16 @@ internal static class LogsMatchCommand
         return command;
     }
 
-    private static RoadNetwork Network(LogFolder folder, string? file, TextWriter output)
+    private static RoadNetwork Network(LogFolder folder, string? file, TextCulture culture, TextWriter output)
     {
         if (file is null)
             return RoadStore.Read(folder) ?? throw new LogException("No roads are kept yet. Name a file of them with --roads.");
         var reading = RoadFile.Read(file);
-        foreach (var refused in reading.Refused.Take(RefusedShown)) output.WriteLine($"{refused.What}: {refused.Why}");
-        if (reading.Refused.Count > RefusedShown) output.WriteLine($"and {reading.Refused.Count - RefusedShown} more like these");
+        foreach (var refused in reading.Refused.Take(RefusedShown)) output.WriteLine(culture.Say($"{refused.What}: {refused.Why}"));
+        if (reading.Refused.Count > RefusedShown) output.WriteLine(culture.Say($"and {reading.Refused.Count - RefusedShown} more like these"));
         var network = new RoadNetwork(reading.Pieces);
         RoadStore.Write(folder, reading.Pieces);
-        output.WriteLine($"{reading.Pieces.Count} pieces of road, {reading.Pieces.Count(piece => piece.Lanes is not null)} with lanes, {reading.Pieces.Count(piece => piece.Width is not null)} with a width.");
+        output.WriteLine(culture.Say($"Pieces of road: {reading.Pieces.Count}, with lanes: {reading.Pieces.Count(piece => piece.Lanes is not null)}, with a width: {reading.Pieces.Count(piece => piece.Width is not null)}."));
         return network;
     }
 }

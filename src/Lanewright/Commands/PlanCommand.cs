@@ -26,7 +26,7 @@ internal static class PlanCommand
             var name = parsed.GetValue(file)!;
             var reading = PlanReader.Read(SheetFile.Read(name));
             var own = reading.Value?.Units is UnitSystem.Si ? UnitPreferences.Metric : UnitPreferences.UnitedStates;
-            if (CommonOptions.UnitsOf(parsed.GetValue(unitsOption), own, error) is not { } units)
+            if (CommonOptions.UnitsOf(parsed.GetValue(unitsOption), own, c, error) is not { } units)
                 return CommonOptions.CouldNotRead;
             var show = new Show(c, units);
             if (!reading.IsUsable)

@@ -39,7 +39,7 @@ internal static class PracticeCommand
     {
         if (text is null) return -1;
         if (QuantityText.ReadCount(text, culture).TryGet(out var count) && count >= least && count <= most) return count;
-        error.WriteLine($"{name}: '{Excerpt.Of(text)}' was read; a whole number from {least} to {most} was expected.");
+        error.WriteLine(culture.Say($"{name}: '{Excerpt.Of(text)}' was read; a whole number from {least} to {most} was expected."));
         return null;
     }
 

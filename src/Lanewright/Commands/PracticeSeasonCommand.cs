@@ -2,6 +2,7 @@ using System.CommandLine;
 using Lanewright.Core.Practice;
 using Lanewright.Core.Text;
 using Lanewright.Logs.Practice;
+using Lanewright.Office;
 
 namespace Lanewright.Commands;
 
@@ -26,7 +27,7 @@ internal static class PracticeSeasonCommand
                 || Read(parsed, interval, 1, 600, error) is not { } seconds || Read(parsed, storms, 1, 40, error) is not { } count) return CommonOptions.CouldNotRead;
             var world = SeasonWorld.Make(new() { Spreaders = (int)many, Seed = (ulong)start, Interval = (int)seconds, Storms = (int)count });
             var rows = SeasonWriter.Write(world, parsed.GetValue(to)!);
-            parsed.InvocationConfiguration.Output.WriteLine($"An invented season: {many} spreaders, {rows} rows of logs, in {parsed.GetValue(to)}.");
+            parsed.InvocationConfiguration.Output.WriteLine(OfficeText.Say($"An invented season in {parsed.GetValue(to)}: spreaders: {many}, rows of logs: {rows}."));
             return CommonOptions.Answered;
         }));
         return command;
@@ -39,7 +40,7 @@ internal static class PracticeSeasonCommand
     {
         var text = parsed.GetValue(option);
         if (QuantityText.ReadCount(text, TextCulture.UnitedStates).TryGet(out var count) && count >= least && count <= most) return count;
-        error.WriteLine($"{option.Name}: '{Excerpt.Of(text)}' was read; a whole number from {least} to {most} was expected.");
+        error.WriteLine(OfficeText.Say($"{option.Name}: '{Excerpt.Of(text)}' was read; a whole number from {least} to {most} was expected."));
         return null;
     }
 }

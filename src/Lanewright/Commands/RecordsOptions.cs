@@ -46,8 +46,7 @@ internal static class RecordsOptions
     /// <summary>Does something, and says in words, in the language of the command, what keeps it from being done.</summary>
     internal static async Task<int> ToldAsync(ParseResult parsed, Func<Task<int>> work)
     {
-        if (CommonOptions.LanguageOf(parsed, CommonOptions.OfCulture(parsed), parsed.InvocationConfiguration.Error) is not { } language) return CommonOptions.CouldNotRead;
-        OfficeLanguage.Speak(language);
+        if (!CommonOptions.Speak(parsed)) return CommonOptions.CouldNotRead;
         try
         {
             return await work();

@@ -30,14 +30,14 @@ internal static class RegisterCommand
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return Task.FromResult(CommonOptions.CouldNotRead);
             if (RegisterKind.InFiles.FirstOrDefault(one => one.List == parsed.GetValue(kind)) is not { } list)
             {
-                error.WriteLine($"--kind: '{Excerpt.Of(parsed.GetValue(kind))}' was read; expected one of {Kinds()}.");
+                error.WriteLine(c.Say($"--kind: '{Excerpt.Of(parsed.GetValue(kind))}' was read; expected one of {Kinds()}."));
                 return Task.FromResult(CommonOptions.CouldNotRead);
             }
 
             var actor = parsed.GetValue(person);
             if (!parsed.GetValue(check) && OfficeActor.NameProblem(actor) is { } problem)
             {
-                error.WriteLine($"--person: {problem}");
+                error.WriteLine(c.Say($"--person: {problem}"));
                 return Task.FromResult(CommonOptions.CouldNotRead);
             }
 
@@ -58,19 +58,20 @@ internal static class RegisterCommand
         var plan = ListPlan.Of(order.Bytes, order.Kind, await register.RowsAsync(order.Kind, stop), order.Culture);
         if (plan.Problem is { } problem)
         {
-            error.WriteLine($"{Core.Findings.FindingText.Where(problem)} {OfficeText.Say(problem)}".Trim());
+            error.WriteLine($"{Core.Findings.FindingText.Where(problem, order.Culture.Language)} {OfficeText.Say(problem)}".Trim());
             return CommonOptions.CouldNotRead;
         }
 
         foreach (var row in plan.Rows.Where(row => row.Fate is RowFate.Refused))
-            error.WriteLine($"line {row.Row.Line}, {Excerpt.Of(row.Name)}: {string.Join(" ", row.Findings.Select(ListPlan.Say))}");
+            error.WriteLine(OfficeText.Say($"line {row.Row.Line}, {Excerpt.Of(row.Name)}: {string.Join(" ", row.Findings.Select(ListPlan.Say))}"));
         if (order.Refused is { } report && plan.Count(RowFate.Refused) > 0 && !Write(report, plan, error)) return CommonOptions.CouldNotRead;
         if (order.Person is { } person)
             await new OfficeWriter(store, TimeProvider.System).WriteAsync(new Actor(person.Trim(), PersonRole.Supervisor), plan.ChangesOf(order.Why), stop);
-        output.WriteLine(
-            $"{order.Kind.List}: {plan.Count(RowFate.New)} new, {plan.Count(RowFate.Changed)} changed, {plan.Count(RowFate.Unchanged)} unchanged, "
-            + $"{plan.Count(RowFate.Refused)} refused. {(order.Person is null ? "Nothing was written." : "Written.")}");
-        return plan.Count(RowFate.Refused) > 0 ? CommonOptions.DoNotUse : CommonOptions.Answered;
+        var (made, changed, unchanged, refused) = (plan.Count(RowFate.New), plan.Count(RowFate.Changed), plan.Count(RowFate.Unchanged), plan.Count(RowFate.Refused));
+        output.WriteLine(OfficeText.Say(order.Person is null
+            ? (Phrase)$"{order.Kind.List}: {made} new, {changed} changed, {unchanged} unchanged, {refused} refused. Nothing was written."
+            : $"{order.Kind.List}: {made} new, {changed} changed, {unchanged} unchanged, {refused} refused. Written."));
+        return refused > 0 ? CommonOptions.DoNotUse : CommonOptions.Answered;
     }
 
     private static bool Write(string report, ListPlan plan, TextWriter error)
@@ -84,7 +85,7 @@ internal static class RegisterCommand
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
-            error.WriteLine($"--refused: {report} could not be written ({wrong.Message}). Nothing was taken in. Name a new file.");
+            error.WriteLine(OfficeText.Say($"--refused: {report} could not be written ({wrong.Message}). Nothing was taken in. Name a new file."));
             return false;
         }
     }
@@ -101,7 +102,7 @@ internal static class RegisterCommand
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
-            error.WriteLine($"{Excerpt.Of(file, 200)} could not be read: {wrong.Message}");
+            error.WriteLine(OfficeText.Say($"{Excerpt.Of(file, 200)} could not be read: {wrong.Message}"));
             return null;
         }
     }

@@ -30,7 +30,7 @@ internal static class SeasonCommand
             {
                 if (!QuantityText.Read<Fraction>(typed, c, Units.Percent).TryGet(out var share) || share.Si is not (> 0 and < 0.9))
                 {
-                    error.WriteLine($"--tolerance: '{Excerpt.Of(typed)}' was read; a share such as 4 % was expected, below 90 %.");
+                    error.WriteLine(c.Say($"--tolerance: '{Excerpt.Of(typed)}' was read; a share such as 4 % was expected, below 90 %."));
                     return CommonOptions.CouldNotRead;
                 }
 
@@ -42,7 +42,7 @@ internal static class SeasonCommand
             {
                 if (!DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var read))
                 {
-                    error.WriteLine($"--on: '{Excerpt.Of(text)}' was read; a day such as 2027-01-31 was expected.");
+                    error.WriteLine(c.Say($"--on: '{Excerpt.Of(text)}' was read; a day such as 2027-01-31 was expected."));
                     return CommonOptions.CouldNotRead;
                 }
 
@@ -51,7 +51,7 @@ internal static class SeasonCommand
 
             var season = new SeasonFolder(parsed.GetValue(folder)!, c);
             var (constants, checks) = (season.Constants(), season.Checks());
-            if (constants.Count == 0 || season.IsUnreadable) return Unusable(season, error);
+            if (constants.Count == 0 || season.IsUnreadable) return Unusable(season, c, error);
             StormBook? book = null;
             try
             {
@@ -59,16 +59,16 @@ internal static class SeasonCommand
             }
             catch (LogException wrong)
             {
-                error.WriteLine(wrong.Message);
+                error.WriteLine(c.Say(wrong.Said));
                 return CommonOptions.CouldNotRead;
             }
 
-            if (season.IsUnreadable) return Unusable(season, error);
+            if (season.IsUnreadable) return Unusable(season, c, error);
             var looks = book is null ? [] : StormLoads.Looks(book.Loads);
             var last = looks.Select(one => one.Look.Day).Concat(checks.Select(check => DateOnly.FromDateTime(check.At.UtcDateTime)))
                 .DefaultIfEmpty(DateOnly.FromDateTime(constants.Max(constant => constant.From).UtcDateTime)).Max();
             var answer = DriftAnswer.Of(constants, checks, rules, day ?? last, looks);
-            return Write(season, parsed.GetValue(json), parsed.GetValue(csv), "spreaders", answer.Paper, () => answer.Text(c), output, error);
+            return Write(season, parsed.GetValue(json), parsed.GetValue(csv), "spreaders", answer.Paper, () => answer.Text(c), c, output, error);
         });
         return command;
     }
@@ -91,11 +91,11 @@ internal static class SeasonCommand
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.Metric, error) is not { } shown) return CommonOptions.CouldNotRead;
+            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.Metric, c, error) is not { } shown) return CommonOptions.CouldNotRead;
             var season = new SeasonFolder(parsed.GetValue(folder)!, c);
             if (parsed.GetValue(by) is not ("depot" or "storm") || (parsed.GetValue(by) == "storm" && parsed.GetValue(logs) is null))
             {
-                error.WriteLine($"--by: '{Excerpt.Of(parsed.GetValue(by))}' was read; depot was expected, or storm together with --logs.");
+                error.WriteLine(c.Say($"--by: '{Excerpt.Of(parsed.GetValue(by))}' was read; depot was expected, or storm together with --logs."));
                 return CommonOptions.CouldNotRead;
             }
 
@@ -108,7 +108,7 @@ internal static class SeasonCommand
                 {
                     var book = StormBook.Of(new LogFolder(parsed.GetValue(logs)!), season.TimedTickets(), season.LogConstants(), season.Storms());
                     (tickets, logged) = (book.Tickets, book.Logged);
-                    if (book.Outside > 0) error.WriteLine($"tickets.csv: {book.Outside} tickets were weighed more than 6 hours from any storm; they are in no balance.");
+                    if (book.Outside > 0) error.WriteLine(c.Say($"tickets.csv: {book.Outside} ticket was weighed more than 6 hours from any storm; it is in no balance.|tickets.csv: {book.Outside} tickets were weighed more than 6 hours from any storm; they are in no balance."));
                 }
                 else
                 {
@@ -120,14 +120,14 @@ internal static class SeasonCommand
             }
             catch (LogException wrong)
             {
-                error.WriteLine(wrong.Message);
+                error.WriteLine(c.Say(wrong.Said));
                 return CommonOptions.CouldNotRead;
             }
 
-            if (season.IsUnreadable) return Unusable(season, error);
+            if (season.IsUnreadable) return Unusable(season, c, error);
             var answer = new BalanceAnswer(SeasonLedger.Of(tickets, piles, logged));
             var show = new Print.Show(c, Large(shown));
-            var code = Write(season, parsed.GetValue(json), parsed.GetValue(csv), "lines", answer.Paper, () => answer.Text(show), output, error);
+            var code = Write(season, parsed.GetValue(json), parsed.GetValue(csv), "lines", answer.Paper, () => answer.Text(show), c, output, error);
             return code == CommonOptions.Answered && answer.Depots.Any(depot => depot.Suspect is not null) ? CommonOptions.DoNotUse : code;
         });
         return command;
@@ -140,19 +140,19 @@ internal static class SeasonCommand
         units.With(units[Dimension.Mass] == Units.Kilogram ? Units.Tonne : Units.ShortTon);
 
     private static int Write(
-        SeasonFolder season, bool json, bool csv, string name, Func<SeasonPaper> paper, Func<IEnumerable<string>> text, TextWriter output, TextWriter error)
+        SeasonFolder season, bool json, bool csv, string name, Func<SeasonPaper> paper, Func<IEnumerable<string>> text, TextCulture culture, TextWriter output, TextWriter error)
     {
-        foreach (var row in season.Refused) error.WriteLine(row);
+        foreach (var row in season.Refused) error.WriteLine(culture.Say(row.Said));
         if (json) output.Write(paper().Json(name, season.Refused));
         else if (csv) output.Write(paper().Csv());
         else CommonOptions.Print(text(), output);
         return season.Refused.Count > 0 ? CommonOptions.DoNotUse : CommonOptions.Answered;
     }
 
-    private static int Unusable(SeasonFolder season, TextWriter error)
+    private static int Unusable(SeasonFolder season, TextCulture culture, TextWriter error)
     {
-        foreach (var row in season.Refused) error.WriteLine(row);
-        if (season.Refused.Count == 0) error.WriteLine("constants.csv: it holds no constant.");
+        foreach (var row in season.Refused) error.WriteLine(culture.Say(row.Said));
+        if (season.Refused.Count == 0) error.WriteLine(culture.Say("constants.csv: it holds no constant."));
         return CommonOptions.CouldNotRead;
     }
 

@@ -41,19 +41,19 @@ internal static class SeasonSaltCommand
         {
             var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
             if (CommonOptions.CultureOf(parsed, culture, error) is not { } c) return CommonOptions.CouldNotRead;
-            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, error) is not { } shown) return CommonOptions.CouldNotRead;
+            if (CommonOptions.UnitsOf(parsed.GetValue(units), UnitPreferences.UnitedStates, c, error) is not { } shown) return CommonOptions.CouldNotRead;
             var about = parsed.GetValue(by) ?? (parsed.GetValue(routes) is null ? "route" : "watershed");
             if (!SaltQuestion.TryReadBy(about, out var group))
                 throw new LogException($"--by: '{Excerpt.Of(about)}' was read; expected one of {string.Join(", ", SaltQuestion.Words)}.");
             var refused = new List<RefusedRow>();
             var lanes = parsed.GetValue(routes) is { } file ? SeasonFolder.Routes(file, c, refused) : null;
             var salts = parsed.GetValue(materials) is { } list ? SeasonFolder.Materials(list, c, refused) : [];
-            foreach (var row in refused) error.WriteLine(row);
+            foreach (var row in refused) error.WriteLine(c.Say(row.Said));
             if (refused.Any(row => row.IsFile)) return CommonOptions.CouldNotRead;
             var folder = new LogFolder(parsed.GetValue(data)!);
             var facts = new SaltFacts(Share("--moisture", parsed.GetValue(moisture), SaltFacts.Moistures), Share("--purity", parsed.GetValue(purity), SaltFacts.Purities));
             var question = new SaltQuestion(group, facts, salts, lanes, group is SaltBy.Road or SaltBy.Segment || parsed.GetValue(geo) is not null ? RoadStore.Read(folder) : null);
-            if ((question.Lacks ?? (parsed.GetValue(geo) is not null && question.Roads is null ? SaltQuestion.LacksRoads : null)) is { } lacks) throw new LogException(c.Say(lacks));
+            if ((question.Lacks ?? (parsed.GetValue(geo) is not null && question.Roads is null ? SaltQuestion.LacksRoads : null)) is { } lacks) throw new LogException(lacks);
             var applied = AppliedLedger.Compute(folder, question.Ledger(
                 new()
                 {

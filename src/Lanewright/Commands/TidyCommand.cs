@@ -3,6 +3,7 @@ using Lanewright.Core.Exchange;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Text;
 using Lanewright.Files;
+using Lanewright.Office;
 
 namespace Lanewright.Commands;
 
@@ -17,10 +18,11 @@ internal static class TidyCommand
         {
             var output = parsed.InvocationConfiguration.Output;
             var name = parsed.GetValue(file)!;
+            if (!CommonOptions.Speak(parsed)) return CommonOptions.CouldNotRead;
             var reading = SheetReader.Read(SheetFile.Read(name));
             if (!reading.IsUsable)
                 return CommonOptions.Refuse(
-                    name, reading.Findings, false, new(TextCulture.UnitedStates, UnitPreferences.UnitedStates), output,
+                    name, reading.Findings, false, new(OfficeText.Culture, UnitPreferences.UnitedStates), output,
                     parsed.InvocationConfiguration.Error);
             output.Write(SheetWriter.Write(reading.Value!));
             return CommonOptions.Answered;

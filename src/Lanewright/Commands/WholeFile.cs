@@ -1,4 +1,5 @@
 using Lanewright.Core.Text;
+using Lanewright.Office;
 
 namespace Lanewright.Commands;
 
@@ -18,7 +19,7 @@ internal static class WholeFile
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
             if (File.Exists(beside)) File.Delete(beside);
-            error.WriteLine($"{option}: '{Excerpt.Of(target, 200)}' cannot be written: {wrong.Message}");
+            error.WriteLine(OfficeText.Say($"{option}: '{Excerpt.Of(target, 200)}' cannot be written: {wrong.Message}"));
             return false;
         }
     }

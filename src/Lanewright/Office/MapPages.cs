@@ -64,7 +64,7 @@ internal sealed class MapPages(OfficeData data)
         }
         catch (LogException wrong)
         {
-            return Page(null, wrong.Message);
+            return Page(null, OfficeText.Say(wrong.Said));
         }
     }
 

@@ -51,7 +51,7 @@ internal sealed class SeasonPages(OfficeData data)
         }
         catch (LogException wrong)
         {
-            return Problems.Answer(404, $"{wrong.Message}");
+            return Problems.Answer(404, wrong.Said);
         }
         finally
         {
@@ -88,7 +88,7 @@ internal sealed class SeasonPages(OfficeData data)
         return new RazorComponentResult<StormsPage>(new Dictionary<string, object?> { ["One"] = ledger, ["Invented"] = data.Season.IsInvented });
     }
 
-    private static List<string> Texts(SeasonBalance? balance) => [.. (balance?.Refused ?? []).Select(row => row.ToString())];
+    private static List<string> Texts(SeasonBalance? balance) => [.. (balance?.Refused ?? []).Select(row => OfficeText.Say(row.Said))];
 
     internal static Show Show => new(OfficeText.Culture, UnitPreferences.Metric.With(Units.Tonne));
 }

@@ -10,18 +10,22 @@ namespace Lanewright.Season;
 /// <param name="File">Name of the file.</param>
 /// <param name="Line">Line in it, from 1; 0 for the whole file.</param>
 /// <param name="Reason">Which column, what was read, what was expected.</param>
-internal sealed record RefusedRow(string File, int Line, string Reason)
+internal sealed record RefusedRow(string File, int Line, Phrase Reason)
 {
     /// <summary>Whether the whole file could not be read.</summary>
     internal bool IsFile { get; init; }
 
-    public override string ToString() => Line == 0 ? $"{File}: {Reason}" : $"{File}, line {Line}: {Reason}";
+    /// <summary>The row and its reason, for a reader of any language.</summary>
+    internal Phrase Said => Line == 0 ? (Phrase)$"{File}: {Reason}" : $"{File}, line {Line}: {Reason}";
+
+    /// <summary>The same in English, for machines.</summary>
+    public override string ToString() => Said.ToString();
 }
 
 /// <summary>A row of a table; what cannot be read makes the row a refused one.</summary>
 internal sealed class SeasonRow(Func<string, string> cell, TextCulture culture)
 {
-    internal string? Reason { get; private set; }
+    internal Phrase? Reason { get; private set; }
 
     internal string Text(string column) => cell(column);
 
@@ -62,7 +66,7 @@ internal sealed class SeasonRow(Func<string, string> cell, TextCulture culture)
         return words[0].Value;
     }
 
-    internal void Refuse(string reason) => Reason ??= reason;
+    internal void Refuse(Phrase reason) => Reason ??= reason;
 
     private static string Plain(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 }
@@ -79,7 +83,7 @@ internal static class SeasonRows
         var file = Path.GetFileName(path);
         var rows = new List<T>();
         if (Content(path, file, refused) is not { } text) return rows;
-        string? quotes = null;
+        Phrase? quotes = null;
         using var reader = CsvReader.FromText(text, new()
         {
             Separator = CsvSeparator.Of(text),
@@ -89,7 +93,7 @@ internal static class SeasonRows
             TrackLineNumbers = true,
             OnMalformedRecord = bad => quotes ??= bad.Reason == CsvMalformedReason.StrayQuote && !bad.RawRecord.Contains('\n')
                 ? null
-                : $"quotation marks near '{Excerpt.Of(bad.RawRecord, 30)}' are not closed.",
+                : (Phrase)$"quotation marks near '{Excerpt.Of(bad.RawRecord, 30)}' are not closed.",
         });
         Dictionary<string, int>? places = null;
         while (reader.Read())

@@ -107,7 +107,7 @@ internal sealed class SeasonSource(EntryStore store) : IDisposable
             }
             catch (LogException wrong)
             {
-                season.Refused.Add(new("logs", 0, wrong.Message));
+                season.Refused.Add(new("logs", 0, wrong.Said));
             }
         }
 

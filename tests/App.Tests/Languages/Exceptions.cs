@@ -27,6 +27,19 @@ internal static partial class Exceptions
         ("Lanewright.Core.Practice.PracticeTest", "data of practice: names that people would have typed"),
         ("Lanewright.Core.Practice.SimulatedTruck", "names of error sources that are not shown"),
         ("Lanewright.Core.Statistics.", "messages for programmers"),
+        ("Lanewright.Core.Practice.SeasonWorld", "data of practice: names that people would have typed"),
+        ("Lanewright.Logs.Practice.", "files of practice: names that people would have typed, and what lies beside them"),
+        ("Lanewright.Logs.Store.Engine", "SQL"),
+        ("Lanewright.Logs.Store.LogPacking", "SQL"),
+        ("Lanewright.Logs.Store.MatchedSegments", "SQL"),
+        ("Lanewright.Logs.Store.RowTable", "SQL"),
+        ("Lanewright.Logs.Store.SourceFile", "SQL"),
+        ("Lanewright.Logs.Store.StoredRows", "SQL"),
+        ("Lanewright.Logs.Applied.Applied", "SQL"),
+        ("Lanewright.Logs.Applied.TableFile", "SQL"),
+        ("Lanewright.Logs.Rows.RowReader", "kept with refused rows in a file; RefusedFile.Said says it"),
+        ("System.Text.RegularExpressions.Generated.", "patterns"),
+        ("Lanewright.Commands.Misspelling", "patterns"),
     ];
 
     /// <summary>Single texts, each with its reason.</summary>
@@ -64,26 +77,30 @@ internal static partial class Exceptions
         ["Liberation Sans"] = "the name of a font",
         ["III L"] = "the name of a class of scales",
         ["yyyy-MM-dd HH:mm 'UTC'"] = "the pattern of a moment",
+        [":of "] = "part of the identity of an error source",
+        ["of survey "] = "the same",
+        ["salt in "] = "names a family of error sources that is not shown",
+        ["Imported from "] = "kept in the records",
+        ["Point "] = "message for programmers",
+        [" is earlier than the one before."] = "the same",
+        [" bytes)"] = "kept with a refused row in a file",
+        ["node "] = "names a piece of a file",
+        ["way "] = "the same",
+        ["feature "] = "the same",
+        [" min  "] = "a symbol",
+        ["Lines for each: "] = "begins a help text that stands in the tables whole",
+        ["What it lists: "] = "the same",
+        [". Without it watershed where routes are given, else route."] = "the same",
+        ["An exercise, 1 (easy) to "] = "the same",
+        [" (hard)."] = "the same",
+        ["Decimal mark and customary units of what is shown and typed: "] = "the same",
+        [" | test CODE | name CODE | tests | causes | known | sheet | hint | help | quit"] = "what can be typed in practice",
         ["wanted "] = "the name given to an entry without one",
     };
 
-    /// <summary>Parts whose every text goes through the tables. The other parts still speak English where a text is no
-    /// phrase yet; docs/guide/languages.md lists them.</summary>
-    private static readonly string[] Covered =
-    [
-        "Lanewright.Accounts.", "Lanewright.Commands.NetworkWords", "Lanewright.Commands.Records", "Lanewright.Commands.VerifyCommand", "Lanewright.Core.", "Lanewright.Documents.", "Lanewright.Host.", "Lanewright.Network.", "Lanewright.Office.",
-        "Lanewright.Print.", "Lanewright.Proof.", "Lanewright.Storage.",
-        "Lanewright.Season.AppliedText", "Lanewright.Season.BalanceAnswer", "Lanewright.Season.Drift", "Lanewright.Season.SaltAnswer",
-    ];
-
-    /// <summary>Parts of those that still speak English only.</summary>
-    private static readonly string[] StillEnglish = ["Lanewright.Core.Season.", "Lanewright.Core.Practice.Season"];
-
     /// <summary>Whether a type's texts are not for the tables; phrases always are.</summary>
     public static bool IsExcepted(Literal literal) =>
-        Texts.ContainsKey(literal.Text) || NoWords.Any(part => literal.Type.StartsWith(part.Type, StringComparison.Ordinal))
-        || !Covered.Any(part => literal.Type.StartsWith(part, StringComparison.Ordinal))
-        || StillEnglish.Any(part => literal.Type.StartsWith(part, StringComparison.Ordinal));
+        Texts.ContainsKey(literal.Text) || NoWords.Any(part => literal.Type.StartsWith(part.Type, StringComparison.Ordinal));
 
     /// <summary>Phrases that are no text for the tables.</summary>
     public static bool IsSkipped(Literal literal) => Citation().IsMatch(literal.Text) || Machinery().IsMatch(literal.Text);
@@ -95,6 +112,6 @@ internal static partial class Exceptions
     private static partial Regex Citation();
 
     // Kinds of media, headers, markup, markup's own words, SQL.
-    [GeneratedRegex("^(application|text)/|^(private|public), max-age|^default-src |^same-origin$|^Bearer |^Authorization: |^character varying|^Data Source=|^xMidYMid|^yyyy-|^lanewright [a-z]|^(CREATE|DELETE|PRAGMA|SELECT|VACUUM) |^double precision$")]
+    [GeneratedRegex("^(application|text)/|^(private|public), max-age|^default-src |^same-origin$|^Bearer |^Authorization: |^character varying|^Data Source=|^xMidYMid|^yyyy-|^lanewright[ -][a-z]|^(CREATE|DELETE|PRAGMA|SELECT|VACUUM) |^double precision$")]
     private static partial Regex Machinery();
 }
