@@ -48,14 +48,14 @@ internal static class LogMutations
                         var bytes = Mutate(source.Ending == ".parquet" ? Parquet(root, text) : Encoding.UTF8.GetBytes(text), random);
                         File.WriteAllBytes(path, bytes);
                         var taken = import.Take(path);
-                        if (taken.Problem is { } problem)
+                        if (taken.Problem?.ToString() is { } problem)
                         {
                             refused++;
                             var begin = problem[..Math.Min(problem.Length, 32)];
                             why[begin] = why.GetValueOrDefault(begin) + 1;
                         }
 
-                        if (taken.Problem is { Length: 0 }) wrong.Add($"{done}: refused without a message");
+                        if (taken.Problem?.ToString() is { Length: 0 }) wrong.Add($"{done}: refused without a message");
                         if (taken.Problem is null && source.Ending == ".csv" && Lines(bytes) - 1 != taken.Accepted + taken.Refused + taken.Blank)
                             wrong.Add($"{done}: {Lines(bytes) - 1} lines, {taken.Accepted} accepted, {taken.Refused} refused, {taken.Blank} blank");
                         if (taken.Problem is null && source.Ending == ".parquet" && ParquetRows(path) is var held && held != taken.Accepted + taken.Refused + taken.Blank)

@@ -68,7 +68,7 @@ internal static class SeasonCoverage
         {
             using var import = LogImport.Begin(folder, LogProfileReader.Read(File.ReadAllText(Path.Combine(season, "profiles", SeasonWriter.Word(kind) + ".json"))), partBytes: partBytes);
             foreach (var file in Directory.EnumerateFiles(Path.Combine(season, "logs"), SeasonWriter.Word(kind) + "-*.csv").Order(StringComparer.Ordinal))
-                if (import.Take(file) is { Problem: { } problem }) throw new InvalidOperationException(problem);
+                if (import.Take(file) is { Problem: { } problem }) throw new InvalidOperationException(problem.ToString());
         }
 
         return folder;
