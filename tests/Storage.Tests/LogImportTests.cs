@@ -217,7 +217,7 @@ public sealed class LogImportTests : IDisposable
     [Theory]
     [InlineData("\"zone\": \"America/Chicago\"", "\"zone\": \"Central\"", "zone")]
     [InlineData("\"kind\": \"running\"", "\"kind\": \"total\"", "running interval")]
-    [InlineData("\"unit\": \"pulse\"", "\"unit\": \"mph\"", "Pulses or Revolutions or Mass")]
+    [InlineData("\"unit\": \"pulse\"", "\"unit\": \"mph\"", "expected a unit such as pulse, ")]
     [InlineData("\"columns\"", "\"colums\"", "perhaps columns")]
     [InlineData("\"60 s\"", "\"60 kg\"", "longestInterval")]
     [InlineData("\"fixed\": \"Quarry Road\"", "\"fixed\": \"Quarry Road\", \"column\": \"d\"", "either 'column' or 'fixed'")]
