@@ -77,7 +77,7 @@ internal sealed class SeasonBalances(SeasonSource season) : IDisposable
             }
             catch (LogException wrong)
             {
-                files.Refused.Add(new("logs", 0, wrong.Message));
+                files.Refused.Add(new("logs", 0, wrong.Said));
             }
         }
 
@@ -95,7 +95,7 @@ internal sealed class SeasonBalances(SeasonSource season) : IDisposable
         }
         catch (LogException wrong)
         {
-            files.Refused.Add(new("logs", 0, wrong.Message));
+            files.Refused.Add(new("logs", 0, wrong.Said));
             return new(new([]), files.Refused);
         }
     }
