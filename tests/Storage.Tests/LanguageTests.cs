@@ -58,17 +58,46 @@ public sealed partial class LanguageTests(DemoServer server) : IClassFixture<Dem
     }
 
     [Fact]
-    public async Task Numbers_are_written_alike_in_every_language()
+    public async Task Numbers_have_the_decimal_mark_of_the_language_and_those_of_files_a_point()
     {
-        var numbers = new List<string>();
+        var shown = new List<string>();
+        var files = new List<string>();
         foreach (var language in new[] { "en", "fr", "fi" })
         {
-            using var answer = await AskAsync("office/due", language);
-            numbers.Add(string.Join(' ', Cell().Matches(await answer.Content.ReadAsStringAsync(Stop)).Select(match => match.Groups[1].Value).Where(cell => cell.Any(char.IsDigit))));
+            using var page = await AskAsync("office/reports/fleet", language);
+            shown.Add(string.Join(' ', Cell().Matches(WebUtility.HtmlDecode(await page.Content.ReadAsStringAsync(Stop))).Select(match => match.Groups[1].Value).Where(cell => cell.Any(char.IsDigit))));
+            using var file = await AskAsync("office/reports/fleet.csv", language);
+            files.Add(string.Join(' ', Decimal().Matches(await file.Content.ReadAsStringAsync(Stop)).Select(match => match.Value)));
         }
 
-        Assert.Contains("%", numbers[0], StringComparison.Ordinal);
-        Assert.All(numbers, one => Assert.Equal(numbers[0], one));
+        Assert.Contains('.', shown[0]);
+        Assert.All(shown[1..], one => Assert.Equal(shown[0].Replace('.', ','), one));
+        Assert.Contains('.', files[0]);
+        Assert.All(files, one => Assert.Equal(files[0], one));
+    }
+
+    [Fact]
+    public async Task A_form_is_read_and_shown_as_its_page_writes_numbers_and_kept_with_a_point()
+    {
+        using var browser = new OfficeBrowser(server.Client.BaseAddress!);
+        await browser.OpenAsync("office?language=fr");
+        const string form = "/office/scales/new";
+        var (status, _, _) = await browser.FillAsync(form, form, ("f.id", "balance du dépôt"), ("f.kind", "floor"), ("f.capacity", "1,250 t"), ("f.division", "0,2 kg"));
+        Assert.Equal(HttpStatusCode.Found, status);
+        var item = (await server.Store.RegisterAsync("scale", Stop)).Single(item => item.Payload.Contains("balance du", StringComparison.Ordinal));
+        Assert.Contains("\"1.25 t\"", item.Payload, StringComparison.Ordinal);
+        Assert.Contains("\"0.2 kg\"", item.Payload, StringComparison.Ordinal);
+
+        // The language is changed in another tab while the form is open.
+        var edit = $"/office/scales/{item.Id}/edit";
+        var (_, page) = await browser.OpenAsync(edit);
+        var fields = OfficeBrowser.FormOf(page, edit);
+        Assert.Equal(("1,25 t", "0,2 kg"), (fields["f.capacity"], fields["f.division"]));
+        await browser.OpenAsync("office?language=en");
+        fields["f.capacity"] = "1,500 t";
+        fields["why"] = "new plate";
+        Assert.Equal(HttpStatusCode.Found, (await browser.SendAsync(edit, fields)).Status);
+        Assert.Contains("\"1.5 t\"", (await server.Store.RegisterItemAsync(item.Id, Stop))!.Payload, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -112,4 +141,7 @@ public sealed partial class LanguageTests(DemoServer server) : IClassFixture<Dem
 
     [GeneratedRegex("<td class=\"number\">([^<]*)</td>")]
     private static partial Regex Cell();
+
+    [GeneratedRegex(@"\d+\.\d+")]
+    private static partial Regex Decimal();
 }

@@ -1,10 +1,16 @@
 // @ts-check
 // Sorting and filtering of the office's tables. Without this script the tables are complete, in the server's order.
 
+// French and Finnish pages write a decimal comma and thin spaces between thousands, English ones a point and commas.
+const isComma = /^(fr|fi)/.test(document.documentElement.lang);
+
+/** @param {string} text */
+const plain = (text) => isComma ? text.replace(/(?<=\d)[\u202f\u00a0](?=\d{3})/g, '').replace(',', '.') : text.replace(/,/g, '');
+
 /** @param {string} text */
 const sortKey = (text) => {
   const trimmed = text.trim();
-  const number = trimmed.replace(/^± /, '').replace(/,/g, '').match(/^-?\d+(\.\d+)?/);
+  const number = plain(trimmed.replace(/^± /, '')).match(/^-?\d+(\.\d+)?/);
   return number && !/^\d{4}-\d\d/.test(trimmed) ? Number(number[0]) : trimmed.toLowerCase();
 };
 

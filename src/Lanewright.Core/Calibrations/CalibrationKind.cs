@@ -1,4 +1,6 @@
 using Lanewright.Core.Exchange;
+using Lanewright.Core.Quantities;
+using Lanewright.Core.Spreading;
 
 namespace Lanewright.Core.Calibrations;
 
@@ -35,6 +37,12 @@ public sealed record CalibrationKind(
 /// <param name="Work">Works out the report.</param>
 public sealed record CalibrationSheet(CalibrationKind Kind, CalibrationHead Head, Action<CalibrationReport> Work)
 {
+    /// <summary>The same sheet, whose numbers are read by now, shown in other units: also in its tables' words.</summary>
+    /// <param name="units">The units; null for the sheet's own.</param>
+    public CalibrationSheet In(UnitPreferences? units) => units is null
+        ? this
+        : this with { Head = Head with { Units = ReferenceEquals(units, UnitPreferences.Metric) ? UnitSystem.Si : UnitSystem.UnitedStates } };
+
     /// <summary>The report: a pure function of the sheet.</summary>
     public CalibrationReport Analyse()
     {

@@ -69,7 +69,7 @@ internal static class AnalyseCommand
         var reading = Calibration.Read(tree, kind);
         var show = new Show(culture, units ?? reading.Value?.Head.Preferences ?? UnitPreferences.UnitedStates);
         if (!reading.IsUsable) return CommonOptions.Refuse(name, reading.Findings, json, show, output, error);
-        var report = reading.Value!.Analyse();
+        var report = reading.Value!.In(units).Analyse();
         if (json) output.Write(CalibrationWriter.Write(report, reading.Findings, show.Culture, show.Units));
         else CommonOptions.Print(CalibrationLines.Of(report, reading.Findings, show), output);
         return report.Usable ? CommonOptions.Answered : CommonOptions.DoNotUse;

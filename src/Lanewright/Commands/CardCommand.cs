@@ -37,9 +37,10 @@ internal static class CardCommand
             }
 
             var reading = Calibration.Read(tree, kind);
-            var show = new Show(c, parsed.GetValue(units) is null ? reading.Value?.Head.Preferences ?? u : u);
+            var asked = parsed.GetValue(units) is null ? null : u;
+            var show = new Show(c, asked ?? reading.Value?.Head.Preferences ?? u);
             if (!reading.IsUsable) return CommonOptions.Refuse(name, reading.Findings, false, show, output, error);
-            var report = reading.Value!.Analyse();
+            var report = reading.Value!.In(asked).Analyse();
             List<Finding> findings = [.. reading.Findings, .. report.Findings];
             CommonOptions.Print(FindingLines.Of(findings, show), error);
             if (!report.Usable || report.Card is not { } card)

@@ -5,7 +5,8 @@ namespace Lanewright.Office;
 
 /// <summary>
 /// In which language a request is answered: the one asked for by <c>?language=</c>, which a cookie keeps; then that of the
-/// cookie; then the browser's own; then the server's. Numbers are written alike in all of them.
+/// cookie; then the browser's own; then the server's. Numbers have the decimal mark of the language, except in what
+/// programs and spreadsheets read, where they are written alike in all of them.
 /// </summary>
 internal static class OfficeLanguage
 {
@@ -18,17 +19,35 @@ internal static class OfficeLanguage
     /// <summary>The choice in an address.</summary>
     internal const string Parameter = "language";
 
-    private static readonly TextCulture Numbers = TextCulture.UnitedStates;
+    /// <summary>Numbers for programs and spreadsheets, and in the yard's own files.</summary>
+    private static readonly TextCulture Plain = TextCulture.UnitedStates;
+
     private static readonly AsyncLocal<TextCulture?> OfRequest = new();
 
     /// <summary>Language and numbers of the request that is being answered, or of the command; English outside of both.</summary>
-    internal static TextCulture Current => OfRequest.Value ?? Numbers;
+    internal static TextCulture Current => OfRequest.Value ?? Plain;
 
     /// <summary>Language and numbers of a request.</summary>
-    internal static TextCulture Of(HttpContext context) => Numbers.In(LanguageOf(context));
+    internal static TextCulture Of(HttpContext context)
+    {
+        var language = LanguageOf(context);
+        var path = context.Request.Path;
+        return path.StartsWithSegments("/api") || (path.Value ?? "").EndsWith(".csv", StringComparison.Ordinal) ? Files(language) : Of(language);
+    }
+
+    /// <summary>A language with the numbers of those who read it.</summary>
+    internal static TextCulture Of(Language language) => language.Code switch
+    {
+        "fr" => TextCulture.French,
+        "fi" => TextCulture.Finnish,
+        _ => Plain.In(language),
+    };
+
+    /// <summary>A language with the numbers of files: those of the yard's own tables, and of what programs read.</summary>
+    internal static TextCulture Files(Language language) => Plain.In(language);
 
     /// <summary>Lets what a command says from here on be in a language.</summary>
-    internal static void Speak(Language language) => OfRequest.Value = Numbers.In(language);
+    internal static void Speak(Language language) => OfRequest.Value = Files(language);
 
     /// <summary>Lets everything that answers the request speak its language.</summary>
     internal static async Task Use(HttpContext context, RequestDelegate next)

@@ -1,3 +1,4 @@
+using Lanewright.Core.Text;
 using Lanewright.Host;
 using Microsoft.AspNetCore.Antiforgery;
 
@@ -10,6 +11,9 @@ internal sealed record OfficePost(IFormCollection Form)
     /// <summary>The beginning of the names of a record's fields.</summary>
     internal const string FieldPrefix = "f.";
 
+    /// <summary>Name of the field that says how the numbers of a form are written: as they were when its page was made.</summary>
+    internal const string NumbersField = "numbers";
+
     private const string Who = "who";
 
     /// <summary>What the page says above the form when it comes back; null for nothing.</summary>
@@ -19,6 +23,10 @@ internal sealed record OfficePost(IFormCollection Form)
     internal IReadOnlyDictionary<string, string> Fields =>
         Form.Where(one => one.Key.StartsWith(FieldPrefix, StringComparison.Ordinal))
             .ToDictionary(one => one.Key[FieldPrefix.Length..], one => one.Value.ToString(), StringComparer.Ordinal);
+
+    /// <summary>How the numbers of the form are written, also when another language was chosen since its page was made.</summary>
+    internal TextCulture Numbers =>
+        TextCulture.All.FirstOrDefault(culture => culture.Name == Text(NumbersField))?.In(OfficeText.Culture.Language) ?? OfficeText.Culture;
 
     /// <summary>A field by its name; empty when it was not sent.</summary>
     internal string Text(string name) => Form[name].ToString().Trim();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 using Lanewright.Core.Register;
@@ -18,14 +19,20 @@ internal static class OfficeText
     internal static TextCulture Culture => OfficeLanguage.Current;
 
     /// <summary>
-    /// The language of the request with the decimal mark of those who read it: a certificate or a card leaves the office.
+    /// The language of the request with the decimal mark of those who read it, also where a program asked for the paper.
     /// </summary>
-    internal static TextCulture Papers => Culture.Language.Code switch
+    internal static TextCulture Papers => OfficeLanguage.Of(Culture.Language);
+
+    /// <summary>What a person reads in a field of a record, and may type there: as it is kept, with the reader's decimal mark.</summary>
+    internal static string Shown(AskedField field, string kept)
     {
-        "fr" => TextCulture.French,
-        "fi" => TextCulture.Finnish,
-        _ => Culture,
-    };
+        if (field.Shape is not (FieldShape.Quantity or FieldShape.Number)) return kept;
+        var end = kept.IndexOf(' ', StringComparison.Ordinal);
+        var number = end < 0 ? kept : kept[..end];
+        return QuantityText.ReadNumber(number, TextCulture.Invariant).TryGet(out _)
+            ? number.Replace('.', Culture.DecimalMark) + kept[number.Length..]
+            : kept;
+    }
 
     /// <summary>A text of the code in the language of the request.</summary>
     internal static string Say(Phrase phrase) => Culture.Say(phrase);

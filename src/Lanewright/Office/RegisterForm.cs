@@ -1,5 +1,6 @@
 using Lanewright.Core.Exchange;
 using Lanewright.Core.Findings;
+using Lanewright.Core.Text;
 using Lanewright.Storage.Records;
 
 namespace Lanewright.Office;
@@ -17,6 +18,9 @@ internal sealed record RegisterForm
 
     /// <summary>What stands in the fields.</summary>
     internal required IReadOnlyDictionary<string, string> Texts { get; init; }
+
+    /// <summary>How the numbers in the fields are written.</summary>
+    internal TextCulture Numbers { get; init; } = OfficeText.Culture;
 
     internal IReadOnlyList<Finding> Findings { get; init; } = [];
 

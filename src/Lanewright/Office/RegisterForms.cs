@@ -64,7 +64,7 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
             });
         }
 
-        var texts = kind.Take(form.Texts, OfficeText.Culture);
+        var texts = kind.Take(form.Texts, form.Numbers);
         List<Finding> findings = [.. texts.Findings];
         if (item is not null && form.Why.Length == 0) findings.Add(RegisterFindings.WhyMissing.At(RegisterForm.WhyField));
         if (kind.Key.Length > 0 && texts.Fields.FirstOrDefault(field => field.Path == kind.Key)?.Text is { } name
@@ -128,7 +128,7 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
         Kind = kind,
         Item = item,
         Subject = id,
-        Texts = item is null ? new() : RegisterPayload.Texts(item.Payload),
+        Texts = item is null ? new Dictionary<string, string>() : Shown(kind, item.Payload),
         // A record that another program wrote, and that cannot be read here, shows at once what is wrong.
         Findings = item is null ? [] : kind.Take(Known(kind, RegisterPayload.Texts(item.Payload)), TextCulture.Invariant).Findings,
     };
@@ -139,10 +139,20 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
         Item = item,
         Subject = id ?? Identity(post.Text("subject")),
         Texts = Known(kind, post.Fields),
+        Numbers = post.Numbers,
         Why = post.Text(RegisterForm.WhyField),
         Entry = Identity(post.Text("entry")),
         Notice = post.Notice,
     };
+
+    // What is kept, as the reader writes numbers.
+    private static Dictionary<string, string> Shown(RegisterKind kind, string payload)
+    {
+        var texts = RegisterPayload.Texts(payload);
+        foreach (var field in kind.Fields)
+            if (texts.TryGetValue(field.Path, out var kept)) texts[field.Path] = OfficeText.Shown(field, kept);
+        return texts;
+    }
 
     private static Dictionary<string, string> Known(RegisterKind kind, IReadOnlyDictionary<string, string> texts) =>
         texts.Where(text => kind.Fields.Any(field => field.Path == text.Key)).ToDictionary(StringComparer.Ordinal);
@@ -155,7 +165,7 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
         var versions = new List<RegisterVersion>();
         foreach (var id in Others(item).Prepend(item.EntryId))
         {
-            if (await data.Store.FindAsync(id, stop) is { } entry) versions.Add(new(entry, RegisterPayload.Texts(entry.Payload)));
+            if (await data.Store.FindAsync(id, stop) is { } entry) versions.Add(new(entry, Shown(RegisterKind.All.First(kind => kind.Word == item.Kind), entry.Payload)));
         }
 
         return versions;

@@ -24,16 +24,16 @@ internal sealed class SaltPages(OfficeData data)
         if (form is not ("" or "csv" or "xlsx" or "pdf" or "parquet" or "geojson") || data.Season.Ledgers is not { } ledgers)
             return Problems.Answer(404, "There is no ledger at this address.");
         var refused = new List<RefusedRow>();
-        var routes = data.Season.Has("routes.csv") ? SeasonFolder.Routes(Path.Combine(data.Season.Place!, "routes.csv"), OfficeText.Culture, refused) : null;
+        var routes = data.Season.Has("routes.csv") ? SeasonFolder.Routes(Path.Combine(data.Season.Place!, "routes.csv"), OfficeLanguage.Files(OfficeText.Culture.Language), refused) : null;
         if (routes is { Count: 0 }) routes = null;
-        var materials = data.Season.Has("materials.csv") ? SeasonFolder.Materials(Path.Combine(data.Season.Place!, "materials.csv"), OfficeText.Culture, refused) : [];
+        var materials = data.Season.Has("materials.csv") ? SeasonFolder.Materials(Path.Combine(data.Season.Place!, "materials.csv"), OfficeLanguage.Files(OfficeText.Culture.Language), refused) : [];
         var wanted = new SaltWish(Text("by", routes is null ? "route" : "watershed"), Text("moisture", "0 %"), Text("purity", "100 %"), Text("units", "si"));
         try
         {
             if (!SaltQuestion.TryReadBy(wanted.By, out var by)) return Wrong("by", wanted.By, $"{string.Join(", ", SaltQuestion.Words)}");
             if (wanted.Units is not ("si" or "us")) return Wrong("units", wanted.Units, "si or us");
-            if (SaltFacts.Read(wanted.Moisture, OfficeText.Culture, SaltFacts.Moistures) is not { } moisture) return Wrong("moisture", wanted.Moisture, Limits(SaltFacts.Moistures));
-            if (SaltFacts.Read(wanted.Purity, OfficeText.Culture, SaltFacts.Purities) is not { } purity) return Wrong("purity", wanted.Purity, Limits(SaltFacts.Purities));
+            if (Share(wanted.Moisture, SaltFacts.Moistures) is not { } moisture) return Wrong("moisture", wanted.Moisture, Limits(SaltFacts.Moistures));
+            if (Share(wanted.Purity, SaltFacts.Purities) is not { } purity) return Wrong("purity", wanted.Purity, Limits(SaltFacts.Purities));
             var roads = form == "geojson" || by is SaltBy.Road or SaltBy.Segment ? await ledgers.RoadsAsync(stop) : null;
             var question = new SaltQuestion(by, new(moisture, purity), materials, routes, roads);
             if ((question.Lacks ?? (form == "geojson" && roads is null ? SaltQuestion.LacksRoads : null)) is { } lacks) return Without(lacks);
@@ -45,8 +45,11 @@ internal sealed class SaltPages(OfficeData data)
         }
         catch (LogException wrong)
         {
-            return Without(Phrase.FromString(wrong.Message));
+            return Without(wrong.Said);
         }
+
+        // As the reader writes numbers; or, in an address that was passed on, with a point.
+        double? Share(string typed, (double Least, double Most) limits) => SaltFacts.Read(typed, OfficeText.Papers, limits) ?? SaltFacts.Read(typed, TextCulture.Invariant, limits);
 
         string Text(string name, string usual) => query[name].ToString() is { Length: > 0 } text ? text : usual;
 
@@ -57,7 +60,7 @@ internal sealed class SaltPages(OfficeData data)
 
         RazorComponentResult<SaltPage> Page(ReportSheet? report, string? why) => new(new Dictionary<string, object?>
         {
-            ["Report"] = report, ["Why"] = why, ["Wanted"] = wanted, ["Refused"] = refused.Select(row => row.ToString()).ToList(), ["Invented"] = data.Season.IsInvented,
+            ["Report"] = report, ["Why"] = why, ["Wanted"] = wanted, ["Refused"] = refused.Select(row => OfficeText.Say(row.Said)).ToList(), ["Invented"] = data.Season.IsInvented,
         });
     }
 

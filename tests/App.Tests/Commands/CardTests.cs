@@ -75,6 +75,26 @@ public sealed class CardTests
     }
 
     [Fact]
+    public void Asked_for_si_the_whole_card_is_in_si()
+    {
+        var target = Path.Combine(Path.GetTempPath(), $"card-{Guid.NewGuid():N}.pdf");
+        try
+        {
+            var sheet = Repository.File("examples", "calibrations", "hr-117-rate-card.yaml");
+            Assert.Equal(0, CommandLine.Run("card", sheet, "--out", target, "--units", "si").Code);
+            using var pdf = PdfDocument.Open(target);
+            var words = pdf.GetPage(1).GetWords().Select(word => word.Text).ToList();
+            Assert.Contains(words, word => word.StartsWith("kg/", StringComparison.Ordinal));
+            Assert.Contains("km/h", words);
+            Assert.DoesNotContain(words, word => word.StartsWith("lb/", StringComparison.Ordinal) || word == "mph");
+        }
+        finally
+        {
+            File.Delete(target);
+        }
+    }
+
+    [Fact]
     public void A_sheet_of_another_kind_makes_no_card()
     {
         var run = CommandLine.Run("card", Repository.File("examples", "hr-104-closed-loop.json"), "--out", "nothing.pdf");
