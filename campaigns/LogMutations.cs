@@ -104,12 +104,20 @@ internal static class LogMutations
         return File.ReadAllBytes(to);
     }
 
-    private static long ParquetRows(string path)
+    // How many rows the file says it holds; null where it cannot even say that, though its columns could be read.
+    private static long? ParquetRows(string path)
     {
         using var engine = Engine.Open(path + ".spill");
         var count = 0L;
-        engine.Ask($"SELECT count(*) FROM read_parquet({Engine.List([path])}, hive_partitioning = false)", row => count = row.GetInt64(0));
-        return count;
+        try
+        {
+            engine.Ask($"SELECT count(*) FROM read_parquet({Engine.List([path])}, hive_partitioning = false)", row => count = row.GetInt64(0));
+            return count;
+        }
+        catch (LogException)
+        {
+            return null;
+        }
     }
 
     private static byte[] Mutate(byte[] source, RandomSource random)

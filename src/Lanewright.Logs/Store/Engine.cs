@@ -29,6 +29,8 @@ internal sealed class Engine : IDisposable
             var engine = new Engine(connection);
             engine.Run("SET autoinstall_known_extensions = false");
             engine.Run("SET autoload_known_extensions = false");
+            // A file that is written anew under its old name within a second would be taken for the old one.
+            engine.Run("SET enable_external_file_cache = false");
             engine.Run("SET TimeZone = 'UTC'");
             engine.Run($"SET threads = {DefaultThreads}");
             engine.Run($"SET memory_limit = '{megabytes}MB'");
