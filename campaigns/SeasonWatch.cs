@@ -43,10 +43,11 @@ internal static class SeasonWatch
                         continue;
                     }
 
+                    // The change is there from the first moment of a day.
                     var from = world.Settings.Begins.AddDays((int)(spreader.DriftFrom / 86400));
                     // A calibration after the change has found it already.
-                    if (drift.Calibration.Day > from) continue;
-                    var after = drift.Points.Where(point => point.Look.Day > from).ToList();
+                    if (drift.Calibration.Day >= from) continue;
+                    var after = drift.Points.Where(point => point.Look.Day >= from).ToList();
                     var looks = after.TakeWhile(point => point != drift.Alarm).Count() + 1;
                     if (spreader.Drift is SeasonDrift.Ramp)
                     {
