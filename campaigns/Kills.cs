@@ -134,22 +134,27 @@ internal static class Kills
             """;
     }
 
-    private static Process Start(string folder, int port)
+    private static Process Start(string folder, int port) =>
+        Start("serve", "--port", port.ToString(CultureInfo.InvariantCulture), "--data", folder);
+
+    /// <summary>Starts a command of the program, whatever it says unread.</summary>
+    internal static Process StartUnheard(params string[] arguments)
+    {
+        var run = Start(arguments);
+        run.ErrorDataReceived += (_, _) => { };
+        run.BeginErrorReadLine();
+        return run;
+    }
+
+    // Its error output is left to the caller.
+    private static Process Start(params string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var argument in new[]
-        {
-            ProgramFile(), "serve", "--port", port.ToString(CultureInfo.InvariantCulture),
-            "--data", folder,
-        })
-        {
-            start.ArgumentList.Add(argument);
-        }
-
-        var server = Process.Start(start)!;
-        server.OutputDataReceived += (_, _) => { };
-        server.BeginOutputReadLine();
-        return server;
+        foreach (var argument in (string[])[ProgramFile(), .. arguments]) start.ArgumentList.Add(argument);
+        var run = Process.Start(start)!;
+        run.OutputDataReceived += (_, _) => { };
+        run.BeginOutputReadLine();
+        return run;
     }
 
     /// <summary>The program as 'lanewright' publishes it or as its project builds it, whichever is newer.</summary>

@@ -92,16 +92,6 @@ internal static class LogKills
         return answer + "\n" + string.Concat(refused);
     }
 
-    private static Process Start(string file, string profile, string data)
-    {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var argument in new[] { Kills.ProgramFile(), "logs", "import", file, "--profile", profile, "--data", data, "--part", 0.2.ToString(CultureInfo.InvariantCulture) })
-            start.ArgumentList.Add(argument);
-        var run = Process.Start(start)!;
-        run.OutputDataReceived += (_, _) => { };
-        run.BeginOutputReadLine();
-        run.ErrorDataReceived += (_, _) => { };
-        run.BeginErrorReadLine();
-        return run;
-    }
+    private static Process Start(string file, string profile, string data) => Kills.StartUnheard(
+        "logs", "import", file, "--profile", profile, "--data", data, "--part", 0.2.ToString(CultureInfo.InvariantCulture));
 }

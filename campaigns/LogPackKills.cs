@@ -90,15 +90,5 @@ internal static class LogPackKills
         }
     }
 
-    private static Process Start(string data)
-    {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var argument in new[] { Kills.ProgramFile(), "logs", "pack", "--data", data }) start.ArgumentList.Add(argument);
-        var run = Process.Start(start)!;
-        run.OutputDataReceived += (_, _) => { };
-        run.BeginOutputReadLine();
-        run.ErrorDataReceived += (_, _) => { };
-        run.BeginErrorReadLine();
-        return run;
-    }
+    private static Process Start(string data) => Kills.StartUnheard("logs", "pack", "--data", data);
 }

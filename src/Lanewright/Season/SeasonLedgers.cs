@@ -21,6 +21,7 @@ internal sealed class SeasonLedgers(string data, SeasonSource season) : IDisposa
     private readonly List<(string Question, AppliedAnswer Answer)> kept = [];
     private string asOf = "";
     private IReadOnlyList<SeasonConstant>? constants;
+    private IReadOnlyList<Storm>? listed;
     private IReadOnlyList<Storm>? storms;
     private (string Stamp, RoadNetwork? Roads)? network;
 
@@ -48,11 +49,16 @@ internal sealed class SeasonLedgers(string data, SeasonSource season) : IDisposa
             if (now != asOf)
             {
                 kept.Clear();
-                (constants, storms, asOf) = (null, null, now);
+                (constants, listed, storms, asOf) = (null, null, null, now);
             }
 
-            constants ??= await season.ConstantsAsync(stop);
-            var question = make(new() { Constants = constants, Storms = season.Open(TextCulture.Invariant).Storms() });
+            if (constants is null)
+            {
+                listed = season.Open(TextCulture.Invariant).Storms();
+                constants = await season.ConstantsAsync(stop);
+            }
+
+            var question = make(new() { Constants = constants, Storms = listed });
             var name = $"{question.By} {string.Join(' ', question.With)} {question.Band:R}";
             if (kept.FindIndex(one => one.Question == name) is >= 0 and var place)
             {
