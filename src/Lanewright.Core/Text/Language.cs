@@ -1,3 +1,5 @@
+using System.Reflection;
+
 namespace Lanewright.Core.Text;
 
 /// <summary>
@@ -46,13 +48,9 @@ public sealed class Language
         }
     }
 
-    /// <summary>Adds the tables of an assembly that says texts of its own.</summary>
-    /// <param name="open">Opens the table of a code such as <c>fr</c>; null when there is none.</param>
-    public static void AddTables(Func<string, Stream?> open)
-    {
-        ArgumentNullException.ThrowIfNull(open);
-        LanguageTable.Add(open);
-    }
+    /// <summary>Adds the tables of assemblies that say texts of their own, named like Core's: <c>fr.json</c> among the assembly's resources.</summary>
+    /// <param name="assemblies">Each is asked for, and so loaded, only when another language than English is spoken.</param>
+    public static void AddTables(params ReadOnlySpan<Func<Assembly>> assemblies) => LanguageTable.Add(assemblies);
 
     /// <summary>The language of a code such as <c>fr</c> or of a tag that begins with it, such as <c>fr-CA</c>.</summary>
     public static bool TryFind(string? code, out Language language)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Reflection;
 using System.Text.Json;
 
 namespace Lanewright.Core.Text;
@@ -9,22 +10,23 @@ namespace Lanewright.Core.Text;
 /// </summary>
 internal static class LanguageTable
 {
-    private static ImmutableArray<Func<string, Stream?>> sources = [code => typeof(LanguageTable).Assembly.GetManifestResourceStream(code + ".json")];
+    private static ImmutableArray<Func<Assembly>> assemblies = [() => typeof(LanguageTable).Assembly];
 
     internal static IReadOnlyDictionary<string, string> Empty { get; } = new Dictionary<string, string>();
 
     /// <summary>How many assemblies brought tables; only ever grows.</summary>
-    internal static int Count => sources.Length;
+    internal static int Count => assemblies.Length;
 
-    internal static void Add(Func<string, Stream?> open) => ImmutableInterlocked.Update(ref sources, (all, one) => all.Add(one), open);
+    internal static void Add(ReadOnlySpan<Func<Assembly>> more) =>
+        ImmutableInterlocked.Update(ref assemblies, (all, added) => all.AddRange(added), more.ToArray());
 
     /// <summary>The tables of the first so many assemblies as one. A text that two of them have is said as in the first.</summary>
     internal static IReadOnlyDictionary<string, string> Of(string code, int count)
     {
         var table = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var open in sources.AsSpan(0, count))
+        foreach (var assembly in assemblies.AsSpan(0, count))
         {
-            using var stream = open(code);
+            using var stream = assembly().GetManifestResourceStream(code + ".json");
             if (stream is null) continue;
             var bytes = new byte[stream.Length];
             stream.ReadExactly(bytes);
