@@ -110,7 +110,7 @@ public sealed class MapMatcher(RoadNetwork network, MapMatchSettings settings)
                 var way = routes.To(to.States[j].Segment, to.States[j].Along, 2 * settings.Sigma);
                 if (way > limit) continue;
                 var score = from.Score[i] - (Math.Abs(way - straight) / settings.Beta);
-                if (score > to.Score[j]) (to.Score[j], to.Before[j]) = (score, i);
+                if (score > to.Score[j]) (to.Score[j], to.Before[j], to.Way[j]) = (score, i, way);
             }
         }
 
@@ -141,9 +141,10 @@ public sealed class MapMatcher(RoadNetwork network, MapMatchSettings settings)
             foreach (var also in column[i].Also) result.Point(also, segment, along, away);
             if (i == 0) continue;
             var (before, beforeAlong, _) = column[i - 1].States[chosen[i - 1]];
-            var straight = column[i - 1].Place.To(column[i].Place);
-            routes.From(before, beforeAlong, straight + settings.LongestDetour + (8 * settings.Sigma));
-            result.Difference(Math.Abs(routes.To(segment, along, 2 * settings.Sigma) - straight));
+            var length = column[i].Way[chosen[i]];
+            result.Difference(Math.Abs(length - column[i - 1].Place.To(column[i].Place)));
+            // How long the way is, is known already: its roads are looked for hardly farther, since sums in another order differ in the last digit.
+            routes.From(before, beforeAlong, length + settings.Sigma);
             foreach (var stretch in routes.Way(segment, along, 2 * settings.Sigma)) Add(way, stretch);
         }
 
@@ -186,6 +187,7 @@ public sealed class MapMatcher(RoadNetwork network, MapMatchSettings settings)
             (Index, Seconds, Place, States) = (index, seconds, place, states);
             Score = new double[states.Count];
             Before = new int[states.Count];
+            Way = new double[states.Count];
         }
 
         internal int Index { get; }
@@ -199,6 +201,9 @@ public sealed class MapMatcher(RoadNetwork network, MapMatchSettings settings)
         internal double[] Score { get; }
 
         internal int[] Before { get; }
+
+        // How long the way from the state before is, m.
+        internal double[] Way { get; }
 
         internal List<int> Also { get; } = [];
     }
