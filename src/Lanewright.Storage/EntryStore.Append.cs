@@ -86,7 +86,7 @@ public sealed partial class EntryStore
             {
                 results.Add(there.SameContent(draft)
                     ? new(draft.Id, AppendStatus.Have, there.Number, null)
-                    : SetAside(one, AppendStatus.Conflict, there.Number, $"Entry {there.Number} has this id and says something else."));
+                    : SetAside(one, AppendStatus.Conflict, there.Number, AppendWords.TakenBy(there.Number)));
             }
             else
             {

@@ -68,6 +68,24 @@ public sealed class HostTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Reasons_in_quarantine_are_said_in_the_readers_language()
+    {
+        var make = new Drafts();
+        var first = make.Spreader("sp-1", "HR-104");
+        var deep = EntryWriter.Text(make.Spreader("sp-2", "HR-105")).Replace("{\"name\"", "{\"deep\":" + new string('[', 300) + new string(']', 300) + ",\"name\"", StringComparison.Ordinal);
+        using var _ = await PostAsync($$"""{"entries":[{{EntryWriter.Text(first)}},{{EntryWriter.Text(first with { Person = "Somebody else" })}},{"id":"x"},{{deep}}]}""");
+
+        var (english, french) = (await ReasonsAsync("en"), await ReasonsAsync("fr"));
+        Assert.Equal(3, english.Count);
+        Assert.Contains("Entry 1 has this id and says something else.", english);
+        Assert.Contains("L'entrée 1 a cet identifiant et dit autre chose.", french);
+        Assert.All(english, reason => Assert.DoesNotContain(reason, french));
+
+        async Task<List<string?>> ReasonsAsync(string language) =>
+            [.. (await JsonAsync(await client.GetAsync($"/api/quarantine?language={language}", Stop))).GetProperty("entries").EnumerateArray().Select(one => one.GetProperty("reason").GetString())];
+    }
+
+    [Fact]
     public async Task An_answer_that_gets_lost_and_is_asked_for_again_leaves_one_copy()
     {
         var make = new Drafts();

@@ -23,6 +23,9 @@ public static class EntryReader
     internal static readonly JsonWriterOptions Canonical =
         new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, Indented = false };
 
+    // What lies in quarantine may be deeper than an entry may be.
+    internal static readonly JsonDocumentOptions AsItCame = new() { MaxDepth = 1000 };
+
     /// <summary>Reads one entry.</summary>
     public static EntryReading Read(JsonElement json)
     {

@@ -166,7 +166,7 @@ public static class Export
         while (reader.ReadLine() is { } line)
         {
             using var text = JsonDocument.Parse(line);
-            using var json = JsonDocument.Parse(text.RootElement.GetString()!, new() { MaxDepth = 1000 });
+            using var json = JsonDocument.Parse(text.RootElement.GetString()!, EntryReader.AsItCame);
             yield return EntryReader.Read(json.RootElement);
         }
     }

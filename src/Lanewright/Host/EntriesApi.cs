@@ -13,7 +13,9 @@ internal static class EntriesApi
         app.MapPost("/api/entries", request => Post(request.Request, store, request.RequestAborted).Send(request));
         app.MapGet("/api/entries", context => Read(context, store).Send(context));
         app.MapGet("/api/quarantine", async (CancellationToken stop) =>
-            ApiJson.Answer(new QuarantineAnswer(await store.QuarantineAsync(stop)), HostJson.Default.QuarantineAnswer));
+            ApiJson.Answer(
+                new QuarantineAnswer([.. (await store.QuarantineAsync(stop)).Select(one => one with { Reason = Office.OfficeText.Say(AppendWords.ReasonOf(one)) })]),
+                HostJson.Default.QuarantineAnswer));
     }
 
     private static async Task<IResult> Read(HttpContext context, EntryStore store)

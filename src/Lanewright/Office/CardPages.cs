@@ -26,7 +26,7 @@ internal static class CardPages
         try
         {
             var bytes = CabCardPdf.Draw(
-                card, paper == "letter" ? CardPaper.Letter : CardPaper.A5, OfficeText.Papers, report.Head.Preferences);
+                card, paper == "letter" ? CardPaper.Letter : CardPaper.A5, OfficeText.Culture, report.Head.Preferences);
             return Results.Bytes(bytes, "application/pdf");
         }
         catch (ArgumentException wrong)

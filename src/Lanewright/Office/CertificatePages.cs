@@ -53,7 +53,7 @@ internal sealed class CertificatePages(OfficeData data, string? keyFolder)
         var entries = RecordCertificates.OfTest(await data.Store.ReadAsync(subject: id, stop: stop));
         if (entries.Count == 0) return (null, Problems.Answer(404, "There is no test at this address."));
         var address = $"{context.Request.Scheme}://{context.Request.Host}/office/tests/{id}";
-        var made = RecordCertificates.Of(entries, await data.RulesAsync(stop), DateTimeOffset.UtcNow, OfficeText.Papers, address);
+        var made = RecordCertificates.Of(entries, await data.RulesAsync(stop), DateTimeOffset.UtcNow, OfficeText.Culture, address);
         return made.Certificate is null ? (null, Problems.Answer(409, made.Refusal!)) : (made.Certificate, null);
     }
 }

@@ -6,7 +6,7 @@ namespace Lanewright.Office;
 /// <summary>
 /// In which language a request is answered: the one asked for by <c>?language=</c>, which a cookie keeps; then that of the
 /// cookie; then the browser's own; then the server's. Numbers have the decimal mark of the language, except in what
-/// programs and spreadsheets read, where they are written alike in all of them.
+/// programs and spreadsheets read, where they are written alike in all of them. A paper is for people whoever asks for it.
 /// </summary>
 internal static class OfficeLanguage
 {
@@ -32,7 +32,12 @@ internal static class OfficeLanguage
     {
         var language = LanguageOf(context);
         var path = context.Request.Path;
-        return path.StartsWithSegments("/api") || (path.Value ?? "").EndsWith(".csv", StringComparison.Ordinal) ? Files(language) : Of(language);
+        return Path.GetExtension(path.Value) switch
+        {
+            ".csv" => Files(language),
+            ".pdf" or ".xml" => Of(language),
+            _ => path.StartsWithSegments("/api") ? Files(language) : Of(language),
+        };
     }
 
     /// <summary>A language with the numbers of those who read it.</summary>

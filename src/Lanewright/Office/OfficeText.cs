@@ -18,11 +18,6 @@ internal static class OfficeText
     /// <summary>Numbers and words of the request that is being answered.</summary>
     internal static TextCulture Culture => OfficeLanguage.Current;
 
-    /// <summary>
-    /// The language of the request with the decimal mark of those who read it, also where a program asked for the paper.
-    /// </summary>
-    internal static TextCulture Papers => OfficeLanguage.Of(Culture.Language);
-
     /// <summary>What a person reads in a field of a record, and may type there: as it is kept, with the reader's decimal mark.</summary>
     internal static string Shown(AskedField field, string kept)
     {

@@ -72,6 +72,6 @@ internal sealed class ReportPages(OfficeData data)
         var address = $"{context.Request.Scheme}://{context.Request.Host}/office/tests/";
         var booklet = await DepotCards.OfAsync(data, depot, address, OfficeText.Culture, context.RequestAborted);
         if (booklet.Cards.Count == 0) return Problems.Answer(404, $"There is no card to print for '{Core.Text.Excerpt.Of(depot)}'.", $"{string.Join(' ', booklet.Without)}");
-        return Results.Bytes(CabCardPdf.Booklet(booklet.Cards, paper == "letter" ? CardPaper.Letter : CardPaper.A5, OfficeText.Papers), "application/pdf");
+        return Results.Bytes(CabCardPdf.Booklet(booklet.Cards, paper == "letter" ? CardPaper.Letter : CardPaper.A5, OfficeText.Culture), "application/pdf");
     }
 }

@@ -49,7 +49,7 @@ internal sealed class SaltPages(OfficeData data)
         }
 
         // As the reader writes numbers; or, in an address that was passed on, with a point.
-        double? Share(string typed, (double Least, double Most) limits) => SaltFacts.Read(typed, OfficeText.Papers, limits) ?? SaltFacts.Read(typed, TextCulture.Invariant, limits);
+        double? Share(string typed, (double Least, double Most) limits) => SaltFacts.Read(typed, OfficeLanguage.Of(OfficeText.Culture.Language), limits) ?? SaltFacts.Read(typed, TextCulture.Invariant, limits);
 
         string Text(string name, string usual) => query[name].ToString() is { Length: > 0 } text ? text : usual;
 
