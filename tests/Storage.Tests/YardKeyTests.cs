@@ -76,6 +76,20 @@ public sealed class YardKeyTests : IDisposable
     }
 
     [Fact]
+    public async Task A_damaged_key_is_replaced_by_its_copy_as_its_message_says()
+    {
+        string[] key = ["yard-key", "--key-folder", Named("keys")];
+        var known = await RunAsync(0, key);
+        await RunAsync(0, [.. key, "--to", Named("copy.pem")]);
+        await File.WriteAllTextAsync(YardKey.PathIn(Named("keys")), "damaged", Stop);
+        Assert.Contains("--from FILE --replace", await RunAsync(1, key), StringComparison.Ordinal);
+        await RunAsync(1, [.. key, "--from", Named("copy.pem")]);
+        Assert.Contains("set-aside-damaged", await RunAsync(0, [.. key, "--from", Named("copy.pem"), "--replace"]), StringComparison.Ordinal);
+        Assert.Equal(known[^72..], (await RunAsync(0, key))[^72..]);
+        Assert.Equal("damaged", await File.ReadAllTextAsync(Assert.Single(Directory.GetFiles(Named("keys"), "set-aside-*.pem")), Stop));
+    }
+
+    [Fact]
     public async Task What_is_no_key_is_refused_in_words_and_changes_nothing()
     {
         using var wide = ECDsa.Create(ECCurve.NamedCurves.nistP384);

@@ -52,7 +52,7 @@ public static class AppliedFile
     {
         ArgumentNullException.ThrowIfNull(roads);
         ArgumentNullException.ThrowIfNull(answer);
-        var pieces = roads.Segments.GroupBy(segment => segment.Piece.Id, StringComparer.Ordinal).ToDictionary(one => one.Key, one => one.First().Piece, StringComparer.Ordinal);
+        var pieces = roads.Segments.ToDictionary(segment => segment.Piece.Id, segment => segment.Piece, StringComparer.Ordinal);
         var (columns, without) = (Columns.Split(','), 0);
         using var json = new Utf8JsonWriter(to);
         json.WriteStartObject();

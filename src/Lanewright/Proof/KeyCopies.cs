@@ -36,7 +36,7 @@ internal static class KeyCopies
     {
         if (!File.Exists(from)) throw new RecordsException(RecordsFault.Denied, $"{from} was not found. Nothing was changed.");
         using var key = YardKey.Read(from);
-        using var old = YardKey.Find(folder);
+        using var old = Old(folder, replace);
         if (old is not null && old.Public != key.Public && !replace)
         {
             throw new RecordsException(
@@ -54,22 +54,37 @@ internal static class KeyCopies
     {
         Look(from, folder, replace);
         using var key = YardKey.Read(from);
-        using var old = YardKey.Find(folder);
+        using var old = Old(folder, replace);
         if (old?.Public == key.Public) return null;
         var path = YardKey.PathIn(folder);
         string? aside = null;
         Guarded(folder, () =>
         {
             OwnerFiles.Folder(folder);
-            if (old is not null)
+            if (File.Exists(path))
             {
-                aside = Path.Combine(folder, $"set-aside-{old.Fingerprint.Split(' ')[0]}.pem");
-                File.Move(path, aside, overwrite: true);
+                var name = old?.Fingerprint.Split(' ')[0] ?? $"damaged-{Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(path)))[..8]}";
+                aside = Path.Combine(folder, $"set-aside-{name}.pem");
+                File.Copy(path, aside, overwrite: true);
             }
 
-            OwnerFiles.Write(path, key.PrivatePem, overwrite: false);
+            // At no moment is the folder without a key: the next seal would make a new one.
+            OwnerFiles.Write(path, key.PrivatePem, overwrite: aside is not null);
         });
         return aside;
+    }
+
+    // What is damaged stands in the way only where it is not to be replaced.
+    private static YardKey? Old(string folder, bool replace)
+    {
+        try
+        {
+            return YardKey.Find(folder);
+        }
+        catch (RecordsException wrong) when (replace && wrong.Fault is RecordsFault.Damaged)
+        {
+            return null;
+        }
     }
 
     private static YardKey Existing(string folder) => YardKey.Find(folder)

@@ -71,6 +71,7 @@ internal sealed record SaltAnswer(SaltBy By, IReadOnlyList<SaltLine> Lines, Salt
         var routes = (question.Routes ?? []).ToDictionary(route => route.Route, StringComparer.Ordinal);
         var pieces = by is SaltBy.Road or SaltBy.Segment
             ? question.Roads!.Segments.ToDictionary(segment => segment.Piece.Id, StringComparer.Ordinal) : [];
+        var roads = pieces.Values.ToLookup(NameOf, StringComparer.Ordinal);
         var lines = applied.Lines.GroupBy(line => GroupOf(line.Names[0]), StringComparer.Ordinal)
             .OrderBy(group => group.Key is NoWatershed or NotSaid).ThenBy(group => group.Key, NaturalOrder.Instance)
             .Select(group => Line(group.Key, [.. group], LanesOf(group.Key, [.. group]))).ToList();
@@ -82,7 +83,7 @@ internal sealed record SaltAnswer(SaltBy By, IReadOnlyList<SaltLine> Lines, Salt
         string GroupOf(string name) => by switch
         {
             SaltBy.Watershed => routes.GetValueOrDefault(name)?.Watershed ?? NoWatershed,
-            SaltBy.Road when pieces.TryGetValue(name, out var piece) => piece.Piece.Name.Length > 0 ? piece.Piece.Name : name,
+            SaltBy.Road when pieces.TryGetValue(name, out var piece) => NameOf(piece),
             _ => name.Length > 0 ? name : NotSaid,
         };
 
@@ -91,13 +92,15 @@ internal sealed record SaltAnswer(SaltBy By, IReadOnlyList<SaltLine> Lines, Salt
         {
             SaltBy.Watershed => name == NoWatershed ? null : routes.Values.Where(route => route.Watershed == name).Sum(route => route.LaneLength),
             SaltBy.Route => routes.GetValueOrDefault(name)?.LaneLength,
-            SaltBy.Road => Known(pieces.Values.Where(piece => (piece.Piece.Name.Length > 0 ? piece.Piece.Name : piece.Piece.Id) == name).Select(LanesOfPiece)),
+            SaltBy.Road => roads.Contains(name) ? Known(roads[name].Select(LanesOfPiece)) : null,
             SaltBy.Segment => pieces.TryGetValue(name, out var piece) ? LanesOfPiece(piece) : null,
             _ => routes.Count == 0 ? null : Known(group.Select(line => line.Names[2]).Distinct().Select(route => routes.GetValueOrDefault(route)?.LaneLength)),
         };
 
         double? TotalLanes() => by is SaltBy.Road or SaltBy.Segment ? Known(pieces.Values.Select(LanesOfPiece))
             : routes.Count > 0 ? routes.Values.Sum(route => route.LaneLength) : null;
+
+        static string NameOf(RoadSegment piece) => piece.Piece.Name.Length > 0 ? piece.Piece.Name : piece.Piece.Id;
 
         static double? LanesOfPiece(RoadSegment piece) => piece.Length * piece.Piece.Lanes;
 

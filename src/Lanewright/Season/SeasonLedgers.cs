@@ -89,7 +89,7 @@ internal sealed class SeasonLedgers(string data, SeasonSource season) : IDisposa
         await working.WaitAsync(stop);
         try
         {
-            return StormBook.Of(answer, storms ??= asked!.Storms ?? AppliedLedger.FindStorms(Folder, asked), tickets);
+            return StormBook.Of(answer, asked!.Storms ?? (storms ??= AppliedLedger.FindStorms(Folder, asked)), tickets);
         }
         finally
         {

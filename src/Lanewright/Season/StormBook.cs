@@ -37,11 +37,14 @@ internal sealed record StormBook(IReadOnlyList<StormLoads> Loads, IReadOnlyList<
     internal static StormBook Of(AppliedAnswer answer, IReadOnlyList<Storm> storms, IReadOnlyList<TimedTicket> tickets)
     {
         var logs = answer.Lines.ToLookup(line => (Spreader: line.Names[0], Storm: line.Names[1]));
+        var ofDepots = new Dictionary<string, List<Storm>>(StringComparer.Ordinal);
         var (loads, moved, logged, outside) = (new List<StormLoads>(), new List<LoadTicket>(), new List<LoggedMass>(), 0);
-        foreach (var own in tickets.Where(one => one.Ticket.Spreader.Length > 0).GroupBy(one => (one.Ticket.Depot, one.Ticket.Spreader)).OrderBy(own => own.Key))
+        foreach (var own in tickets.Where(one => one.Ticket.Spreader.Length > 0).GroupBy(one => (one.Ticket.Depot, one.Ticket.Spreader))
+            .OrderBy(own => own.Key.Depot, StringComparer.Ordinal).ThenBy(own => own.Key.Spreader, StringComparer.Ordinal))
         {
             var (depot, spreader) = own.Key;
-            foreach (var storm in own.GroupBy(one => StormOf(storms, depot, one.At)))
+            if (!ofDepots.TryGetValue(depot, out var there)) ofDepots.Add(depot, there = [.. storms.Where(storm => storm.Depot is null || storm.Depot == depot)]);
+            foreach (var storm in own.GroupBy(one => StormAt(there, one.At)))
             {
                 if (storm.Key is not { } of)
                 {
@@ -70,9 +73,9 @@ internal sealed record StormBook(IReadOnlyList<StormLoads> Loads, IReadOnlyList<
         return new(loads, moved, logged, outside);
     }
 
-    private static Storm? StormOf(IReadOnlyList<Storm> storms, string depot, DateTimeOffset at)
+    private static Storm? StormAt(List<Storm> storms, DateTimeOffset at)
     {
-        var nearest = storms.Where(storm => storm.Depot is null || storm.Depot == depot).MinBy(Away);
+        var nearest = storms.MinBy(Away);
         return nearest is not null && Away(nearest) <= Near ? nearest : null;
 
         TimeSpan Away(Storm storm) => at < storm.From ? storm.From - at : at >= storm.To ? at - storm.To : TimeSpan.Zero;
