@@ -26,7 +26,16 @@ public enum DriftLookKind
 /// Natural logarithm of delivered by what the controller says; 0 when it says what is so. Sources that two looks share, such
 /// as one scale's gain, tie them together and do not average out.
 /// </param>
-public sealed record DriftLook(DateOnly Day, DriftLookKind Kind, string Name, Measured LogShare);
+public sealed record DriftLook(DateOnly Day, DriftLookKind Kind, string Name, Measured LogShare)
+{
+    /// <summary>Whether it is a look at what the calibration set: a check from its day on; loads of a storm that ended on a later day, since
+    /// those of its own day may be of before it.</summary>
+    public bool IsAfter(DriftLook calibration)
+    {
+        ArgumentNullException.ThrowIfNull(calibration);
+        return Kind is DriftLookKind.Tickets or DriftLookKind.Sisters ? Day > calibration.Day : Day >= calibration.Day;
+    }
+}
 
 /// <summary>How a yard watches for drift. All but the tolerance are ours (common practice, no source).</summary>
 public sealed record DriftRules

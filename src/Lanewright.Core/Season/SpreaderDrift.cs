@@ -48,7 +48,7 @@ public sealed record SpreaderDrift(
         ArgumentNullException.ThrowIfNull(calibration);
         ArgumentNullException.ThrowIfNull(looks);
         ArgumentNullException.ThrowIfNull(rules);
-        var ordered = looks.Where(look => look.Day >= calibration.Day && look.Day <= today)
+        var ordered = looks.Where(look => look.IsAfter(calibration) && look.Day <= today)
             .OrderBy(look => look.Day).ThenBy(look => look.Name, StringComparer.Ordinal).ToList();
         var points = new List<DriftPoint>(ordered.Count);
         DriftPromise? promise = null;

@@ -44,12 +44,11 @@ internal static class OfficeDrift
         if (season.Calibrations.GetValueOrDefault(number) is not { } stated || stated.Day > today)
         {
             if (stored is null) return null;
-            var start = stored[0].Day;
-            return InOrder([.. stored, .. own.Where(look => look.Day >= start && look.Day <= today)]);
+            return InOrder([.. stored, .. own.Where(look => look.IsAfter(stored[0]) && look.Day <= today)]);
         }
 
         if (stored is not null && stored[0].Day > stated.Day) return InOrder(stored);
-        return InOrder([stated, .. own.Where(look => look.Day >= stated.Day && look.Day <= today), .. (stored ?? []).Skip(1).Where(look => look.Day >= stated.Day)]);
+        return InOrder([stated, .. own.Where(look => look.IsAfter(stated) && look.Day <= today), .. (stored ?? []).Skip(1).Where(look => look.IsAfter(stated))]);
 
         // The calibration stays first of its day.
         static List<DriftLook> InOrder(List<DriftLook> looks) => [.. looks.OrderBy(look => look.Day)];

@@ -18,8 +18,7 @@ internal sealed record DriftAnswer(IReadOnlyList<(string Depot, string Spreader,
         foreach (var spreader in constants.Where(constant => Day(constant.From) <= today).GroupBy(constant => constant.Spreader, StringComparer.Ordinal))
         {
             var last = spreader.OrderBy(constant => constant.From).Last();
-            var looks = bySpreader[spreader.Key].Where(check => check.At >= last.From).Select(Look)
-                .Concat(more[spreader.Key].Where(look => look.Day > Day(last.From)));
+            var looks = bySpreader[spreader.Key].Where(check => check.At >= last.From).Select(Look).Concat(more[spreader.Key]);
             all.Add((last.Depot, spreader.Key, SpreaderDrift.Of(Calibration(last), looks, rules, today)));
         }
 

@@ -144,5 +144,8 @@ public sealed class DriftTests
         Assert.Equal(5, drift.Points.Count);
         Assert.Equal(SpreaderDrift.Of(start, looks, Rules, looks[4].Day).Now, drift.Now);
         Assert.Empty(SpreaderDrift.Of(start, [], Rules, start.Day).Points);
+        // A check of the calibration's day is of it; a storm that ended that day is not.
+        Assert.Single(SpreaderDrift.Of(start, [looks[0] with { Day = start.Day }], Rules, start.Day).Points);
+        Assert.Empty(SpreaderDrift.Of(start, [looks[0] with { Day = start.Day, Kind = DriftLookKind.Tickets }], Rules, start.Day).Points);
     }
 }
