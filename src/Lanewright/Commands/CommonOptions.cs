@@ -39,6 +39,9 @@ internal static class CommonOptions
         Recursive = true,
     };
 
+    /// <summary>Units for a command that reads no sheet.</summary>
+    internal static Option<string?> UnitsShown() => new("--units") { Description = "Units of what is shown: us or si." };
+
     internal static Option<string> Units() => new("--units")
     {
         Description = "Units of what is shown: us or si; those of the sheet when left out.",

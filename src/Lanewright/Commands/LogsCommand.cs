@@ -92,7 +92,7 @@ internal static class LogsCommand
         var csv = new Option<string?>("--csv") { Description = "Also write the lines as CSV, in SI." };
         var parquet = new Option<string?>("--parquet") { Description = "Also write the lines as Parquet, in SI." };
         var geo = new Option<string?>("--geojson") { Description = "Also write GeoJSON: what was spread on each road, for the whole season or by route, storm and so on." };
-        var units = CommonOptions.Units();
+        var units = CommonOptions.UnitsShown();
         var culture = CommonOptions.Culture();
         var data = RecordsOptions.Data();
         var command = new Command("applied", "What was spread, against what was asked for.") { by, season, constants, storms, band, csv, parquet, geo, units, culture, data };

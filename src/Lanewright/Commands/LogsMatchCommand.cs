@@ -19,7 +19,7 @@ internal static class LogsMatchCommand
         var roads = new Option<string?>("--roads") { Description = "GeoJSON, or an OpenStreetMap extract as XML; kept for the next time. Without it the roads kept before." };
         var sigma = new Option<string>("--scatter") { Description = "Standard deviation of the logged places from the road.", DefaultValueFactory = _ => "4.07 m" };
         var season = new Option<string?>("--season") { Description = "Only this season, such as 2026-27." };
-        var units = CommonOptions.Units();
+        var units = CommonOptions.UnitsShown();
         var culture = CommonOptions.Culture();
         var data = RecordsOptions.Data();
         var command = new Command("match", "Find the road segment of every logged row that has a place.") { roads, sigma, season, units, culture, data };

@@ -82,7 +82,7 @@ internal static class SeasonCommand
         };
         var logs = Logs("The data folder into which the season's logs were taken; instead of --applied, and better: what constants share is known.");
         var by = new Option<string>("--by") { Description = "A ledger for each: depot, or storm (of each depot, without its pile; needs --logs).", DefaultValueFactory = _ => "depot" };
-        var units = new Option<string?>("--units") { Description = "Units of what is shown: us or si." };
+        var units = CommonOptions.UnitsShown();
         var command = new Command("balance", "Tickets, piles and logs held against each other, from tickets.csv, piles.csv and constants.csv.")
         {
             folder, applied, logs, by, units, culture, json, csv,

@@ -28,7 +28,7 @@ internal static class SeasonSaltCommand
         var xlsx = new Option<string?>("--xlsx") { Description = "Also write the report as a spreadsheet." };
         var parquet = new Option<string?>("--parquet") { Description = "Also write the lines as Parquet, in SI." };
         var geo = new Option<string?>("--geojson") { Description = "Also write the lines as GeoJSON, in SI, each on the roads that its rows lie on." };
-        var units = CommonOptions.Units();
+        var units = CommonOptions.UnitsShown();
         var culture = CommonOptions.Culture();
         var json = CommonOptions.Json();
         var csv = new Option<bool>("--csv") { Description = "Write the result as CSV, in SI." };
