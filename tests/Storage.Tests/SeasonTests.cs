@@ -6,6 +6,7 @@ using Lanewright.Core.Practice;
 using Lanewright.Core.Season;
 using Lanewright.Core.Season.Roads;
 using Lanewright.Core.Text;
+using Lanewright.Core.Uncertainty;
 using Lanewright.Logs.Applied;
 using Lanewright.Logs.Practice;
 using Lanewright.Logs.Roads;
@@ -198,6 +199,25 @@ public sealed class SeasonTests(PracticeSeason season) : IClassFixture<PracticeS
             engine.Ask($"SELECT salt_kg, lane_m FROM read_parquet({Engine.Text(table)})", row => (sum, count) = (sum + row.GetDouble(0), count + 1));
             return (Math.Round(sum / all, 9) * all, count);
         }
+    }
+
+    [Theory]
+    [InlineData(nameof(SaltBy.Road))]
+    [InlineData(nameof(SaltBy.Segment))]
+    public void Salt_that_lies_on_no_road_has_no_length_of_lanes_and_a_road_that_of_all_its_pieces(string by)
+    {
+        AppliedLine Line(string segment) => new(
+            segment + AppliedLine.Between + "salt", Measured.Of(1000, 10, ErrorSource.Normal("a", "a")), 20, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0, 1);
+        RoadPiece Piece(string id, double north) => new(id, "Road 1", id, id + " end", [new(north, 0), new(north + 0.01, 0)], IsTwoWay: true, Lanes: 2);
+        var roads = new RoadNetwork([Piece("a", 0), Piece("b", 0.01)]);
+
+        var answer = SaltAnswer.Of(
+            new([Line("a"), Line("")], Line("")), new(Enum.Parse<SaltBy>(by), new(0, 1), new Dictionary<string, MaterialSalt>(), null, roads));
+
+        Assert.Equal([by == nameof(SaltBy.Road) ? "Road 1" : "a", "(not said)"], answer.Lines.Select(line => line.Name));
+        // A hundredth of a degree of a sphere with the earth's mean radius (IUGG: 6 371 008.8 m).
+        Assert.Equal((by == nameof(SaltBy.Road) ? 4 : 2) * 0.01 * Math.PI / 180 * 6_371_008.8, answer.Lines[0].LaneLength!.Value, 1e-3);
+        Assert.Null(answer.Lines[1].LaneLength);
     }
 
     private static (int Code, string Output, string Error) Run(Command command, params string[] arguments)
