@@ -6,14 +6,12 @@ namespace Lanewright.Browser.Tests;
 /// <summary>People with accounts, in the pages as they are served to a garage.</summary>
 public sealed class AccountsPagesTests(Chrome chrome, AccountsYard server) : IClassFixture<AccountsYard>
 {
-    private const string Password = "gravel under the plow";
-
     [Fact]
     public async Task A_supervisor_invites_a_technician_whose_typing_outlives_signing_out()
     {
-        await using var office = await ContextAsync();
+        await using var office = await chrome.UntrustingAsync();
         var desk = await office.NewPageAsync();
-        await PairAsync(desk, "R.V.", await server.FirstCode);
+        await server.PairAsync(desk, "R.V.", await server.FirstCode);
         await desk.GotoAsync(new Uri(server.Address, "office/accounts").ToString());
         await desk.GetByLabel("Name", new() { Exact = true }).FillAsync("T.K.");
         await desk.Locator("form[action='/office/accounts/invite'] select[name=role]").SelectOptionAsync("technician");
@@ -28,8 +26,8 @@ public sealed class AccountsPagesTests(Chrome chrome, AccountsYard server) : ICl
         await Expect(desk.Locator("main")).ToContainTextAsync("much");
         await Expect(desk.GetByLabel("Name (needed)")).ToHaveValueAsync("bench");
 
-        await using var phone = await Phone.OnAsync(await ContextAsync());
-        await PairAsync(phone.Page, "T.K.", code);
+        await using var phone = await Phone.OnAsync(await chrome.UntrustingAsync());
+        await server.PairAsync(phone.Page, "T.K.", code);
         await phone.Page.GotoAsync(new Uri(server.Address, "yard/").ToString());
         await Expect(phone.Heading("Tests")).ToBeVisibleAsync();
         await phone.BeginAsync("HR-700");
@@ -56,7 +54,7 @@ public sealed class AccountsPagesTests(Chrome chrome, AccountsYard server) : ICl
 
         await phone.Page.GotoAsync(new Uri(server.Address, "sign-in?return=/yard/").ToString());
         await phone.Page.GetByLabel("Name, as in the yard's register").FillAsync("T.K.");
-        await phone.Page.GetByLabel("Password").FillAsync(Password);
+        await phone.Page.GetByLabel("Password").FillAsync(AccountsYard.Password);
         await phone.PressAsync("Sign in");
         await phone.AllSentAsync();
 
@@ -66,24 +64,5 @@ public sealed class AccountsPagesTests(Chrome chrome, AccountsYard server) : ICl
         var kept = await (await office.APIRequest.GetAsync(new Uri(server.Address, $"api/tests/{test}/entries").ToString())).JsonAsync();
         Assert.Equal(["T.K."], kept!.Value.GetProperty("entries").EnumerateArray().Select(entry => entry.GetProperty("person").GetString()).Distinct());
         phone.IsFaultless();
-    }
-
-    // The yard's own authority is not in this browser's store; a phone trusts it as docs/guide/network.md says.
-    private Task<IBrowserContext> ContextAsync() => chrome.NewAsync(new()
-    {
-        IgnoreHTTPSErrors = true,
-        Locale = "en-US",
-        ViewportSize = new() { Width = 390, Height = 844 },
-    });
-
-    private async Task PairAsync(IPage page, string person, string code)
-    {
-        await page.GotoAsync(new Uri(server.Address, "pair").ToString());
-        await page.GetByLabel("Name, as in the yard's register").FillAsync(person);
-        await page.GetByLabel("Code", new() { Exact = true }).FillAsync(code);
-        await page.GetByLabel("New password", new() { Exact = false }).FillAsync(Password);
-        await page.GetByLabel("The same password again").FillAsync(Password);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Set the password" }).ClickAsync();
-        await page.WaitForURLAsync(address => !address.EndsWith("/pair", StringComparison.Ordinal));
     }
 }

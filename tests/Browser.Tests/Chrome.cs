@@ -53,6 +53,14 @@ public sealed class Chrome : IAsyncLifetime
         HasTouch = true,
     });
 
+    /// <summary>The yard's own authority is not in this browser's store; a phone trusts it as docs/guide/network.md says.</summary>
+    internal Task<IBrowserContext> UntrustingAsync() => NewAsync(new()
+    {
+        IgnoreHTTPSErrors = true,
+        Locale = "en-US",
+        ViewportSize = new() { Width = 390, Height = 844 },
+    });
+
     /// <summary>The same phone with what it stored on the disk, so that it can be killed and opened again.</summary>
     internal async Task<IBrowserContext> LastingPhoneAsync(string folder) => Patient(await playwright!.Chromium.LaunchPersistentContextAsync(folder, new()
     {

@@ -38,6 +38,58 @@ public sealed class StepsTests(Chrome chrome, YardServer server) : IClassFixture
     }
 
     [Fact]
+    public async Task The_next_run_stays_in_hand_from_step_to_step_and_over_a_reload_though_nothing_is_typed_in_it_yet()
+    {
+        await using var phone = await Phone.OpenAsync(chrome, server);
+        await phone.BeginAsync("HR-202");
+        await phone.ChooseAsync("The constant is", "Pulses per mass");
+        await phone.StepAsync("Drop");
+        await phone.TypeAsync("Pulses counted", "1208");
+        await phone.StepAsync("Weigh");
+        await phone.NextRunAsync();
+        await phone.StepAsync("Drop");
+        await phone.Page.ReloadAsync();
+        await Expect(phone.Page.GetByRole(AriaRole.Link, new() { Name = "Run 2" })).ToHaveAttributeAsync("aria-current", "true");
+        await phone.TypeAsync("Pulses counted", "1196");
+        await phone.AllSentAsync();
+        var test = await server.TestAsync(phone.Test);
+        Assert.Equal(("1208", "1196"), (test.Text("runs[0].pulses"), test.Text("runs[1].pulses")));
+        phone.IsFaultless();
+    }
+
+    [Fact]
+    public async Task Without_an_answer_every_step_says_what_is_missing_first()
+    {
+        await using var phone = await Phone.OpenAsync(chrome, server);
+        await phone.BeginAsync("HR-203");
+        await phone.StepAsync("Weigh");
+        await phone.TypeAsync("How many containers did it fill?", "1");
+        await Expect(phone.Page.Locator(".strip")).ToContainTextAsync("No answer yet. Does its controller regulate");
+        phone.IsFaultless();
+    }
+
+    [Fact]
+    public async Task With_letters_twice_as_large_the_step_in_hand_is_in_view_and_nothing_is_wider_than_the_phone()
+    {
+        await using var phone = await Phone.OpenAsync(chrome, server);
+        await phone.BeginAsync("HR-204");
+        // As a person chooses in the browser's settings.
+        var devtools = await phone.Context.NewCDPSessionAsync(phone.Page);
+        await devtools.SendAsync("Page.enable");
+        await devtools.SendAsync("Page.setFontSizes", new() { ["fontSizes"] = new Dictionary<string, object> { ["standard"] = 32 } });
+        foreach (var step in new[] { "Weigh", "Answer", "Decide" })
+        {
+            await phone.StepAsync(step);
+            Assert.True(36 <= await phone.Page.EvaluateAsync<double>("() => parseFloat(getComputedStyle(document.querySelector('main')).fontSize)"));
+            var at = await phone.Page.EvaluateAsync<double[]>(
+                "() => { const at = document.querySelector('.steps [aria-current]').getBoundingClientRect(); return [at.left, at.right, innerWidth, document.documentElement.scrollWidth]; }");
+            Assert.True(at[0] >= 0 && at[1] <= at[2] && at[3] <= at[2], $"{step}: {string.Join(", ", at)}");
+        }
+
+        phone.IsFaultless();
+    }
+
+    [Fact]
     public async Task The_timer_runs_on_over_a_reload()
     {
         await using var phone = await Phone.OpenAsync(chrome, server);

@@ -13,13 +13,19 @@ export function strip(page) {
       h('p.value', null, result.setting ? h('span.setting', null, result.setting + ' ') : null,
         h('strong', null, result.keyIn?.text ?? result.constant), ' ', h('span', null, result.relative)),
       result.more ? h('p', null, result.more) : null]);
-    fill(box, parts.length ? parts : h('p', null, answer.runs?.length ? t('No answer yet: no run is complete.') : t('No answer yet.')));
+    fill(box, parts.length ? parts : h('p', null, missing(answer)));
   };
   if (page.answer) tell(page.answer);
   else fill(box, h('p', null, typeof state === 'string'
     ? t('Not computed here: the computing part did not start. Everything is kept, the server computes it.') : t('Computing starts …')));
   page.onAnswer(tell);
   return box;
+}
+
+// Without an answer: what is missing for one, the first of it in words.
+function missing(answer) {
+  const needed = (answer.todo ?? []).filter(one => one.needed);
+  return needed.length > 1 ? t`No answer yet. ${needed[0].text} And ${needed.length - 1} more to say.` : needed.length ? t`No answer yet. ${needed[0].text}` : t('No answer yet.');
 }
 
 /** The screen. */

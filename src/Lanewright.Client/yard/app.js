@@ -80,9 +80,9 @@ async function draw() {
     return show('missing', [h('h1', null, t('This test is not on this device')),
       h('p', null, t('It comes when the server can be reached.')), button(t('Back'), () => go('#/'), 'plain')]);
   }
+  const n = runInHand(page, run === undefined ? null : Number(run));
   drawTop();
   page.forget();
-  const n = runInHand(page, run === undefined ? null : Number(run));
   const steps = stepsOf(page.fold);
   const content = steps === OTHER_STEPS ? { answer: calibrationAnswer, decide: p => decide(p, go) }[step] ?? sheet : { prepare, drop: p => drop(p, n, go), weigh: p => weigh(p, n, go), answer: p => answer(p, go), decide: p => decide(p, go) }[step] ?? prepare;
   const at = Math.max(0, steps.findIndex(([key]) => key === step));
@@ -92,11 +92,15 @@ async function draw() {
     page.fold.conflicts ? h('p.say.wrong', { role: 'status' }, t`${page.fold.conflicts} field has two different values; there is no certain answer until one is chosen.|${page.fold.conflicts} fields have two different values; there is no certain answer until one is chosen.`, ...conflictLinks()) : null,
     content(page, go),
     h('div.bar', null,
-      at > 0 ? button(t('Back'), () => go(`#/test/${id}/${steps[at - 1][0]}`), 'plain') : button(t('All tests'), () => go('#/'), 'plain'),
+      at > 0 ? button(t('Back'), () => go(stepAddress(id, steps[at - 1][0])), 'plain') : button(t('All tests'), () => go('#/'), 'plain'),
       page.undo.length ? button(t`Undo ${shortened(page.undo.at(-1).label)}`, () => page.takeBack(), "plain undo") : null,
-      at < steps.length - 1 ? button(steps[at + 1][1], () => go(`#/test/${id}/${steps[at + 1][0]}${steps === STEPS && at === 1 ? '/' + n : ''}`), 'main') : null),
+      at < steps.length - 1 ? button(steps[at + 1][1], () => go(stepAddress(id, steps[at + 1][0])), 'main') : null),
   ]);
 }
+
+// The steps that show one run name it, so that going from one to the other, or a reload, stays with the run in hand.
+const stepAddress = (id, step) =>
+  `#/test/${id}/${step}${(step === 'drop' || step === 'weigh') && page?.id === id && page.run !== undefined ? '/' + page.run : ''}`;
 
 const shortened = text => text.length > 18 ? text.slice(0, 17) + '…' : text;
 
@@ -145,9 +149,20 @@ function drawTop() {
     h('p.mark', null, h('a', { href: '#/' }, 'Lanewright')),
     h('p.sent', { role: 'status' }, h('a', { href: '#/settings' }, sentText())),
     yard.store.lasting ? null : h('p.alarm', null, t('This browser stores nothing: what is not sent is lost when the page closes. '), yard.store.trouble),
+    isSignedOut() ? h('p.alarm', { role: 'status' }, t('Nobody is signed in: everything is kept here, nothing is sent. '), h('a', { href: '/sign-in?return=/yard/' }, t('Sign in'))) : null,
     updates.ready ? h('p.alarm', null, t('Newer pages are here. '), button(t('Use them'), () => updates.use(), 'quiet')) : null,
     place === 'test' && yard.person ? h('nav.steps', { 'aria-label': t('Steps') }, h('ol', null, stepsOf(page?.id === id ? page.fold : null).map(([key, name]) => h('li', null,
-      h('a', { href: `#/test/${id}/${key}`, 'aria-current': key === (step ?? (page && isCalibration(page.fold) ? 'sheet' : 'prepare')) ? 'step' : null }, name))))) : null);
+      h('a', { href: stepAddress(id, key), 'aria-current': key === (step ?? (page && isCalibration(page.fold) ? 'sheet' : 'prepare')) ? 'step' : null }, name))))) : null);
+  showStep();
+}
+
+const isSignedOut = () => yard.mode === 'accounts' && sync.online && !yard.signedIn && Boolean(yard.person);
+
+// With large letters the list of steps is wider than the phone: the step in hand is always in view.
+function showStep() {
+  const list = top.querySelector('.steps');
+  const now = list?.querySelector('[aria-current]');
+  if (now) list.scrollLeft = now.offsetLeft - (list.clientWidth - now.offsetWidth) / 2;
 }
 
 /** How much the server does not have; the one line that is always in view. */
@@ -156,7 +171,7 @@ function sentText() {
   const parts = [t`not yet sent: ${yard.unsent + (page?.typing ?? 0)}`];
   if (yard.waiting) parts.push(t`waiting: ${yard.waiting}`);
   if (yard.refused) parts.push(t`not taken: ${yard.refused}`);
-  parts.push(sync.online ? t('online') : t('offline'));
+  parts.push(!sync.online ? t('offline') : sync.problem && yard.unsent ? t('not sent: see why') : t('online'));
   return parts.join(' · ');
 }
 
@@ -192,7 +207,11 @@ onChange(subject => {
   // A name half typed is not drawn over.
   if (drawn === 'home' || (!subject && drawn === 'who' && (yard.person || !document.getElementById('person')?.value))) draw();
 });
-onSync(() => drawTop());
+onSync(() => {
+  drawTop();
+  // Only the server says whether people sign in here; a name is asked for no longer than that is unknown.
+  if (drawn === 'who' && yard.mode === 'accounts' && !document.getElementById('sign-in')) draw();
+});
 onCore(() => { if (drawn === 'settings') draw(); });
 await draw();
 startCore();

@@ -92,7 +92,7 @@ function one(page, form, name, path) {
 function choicesOf(about) {
   if (about.enum?.includes('yes')) return [['yes', t('yes')], ['no', t('no')]];
   const words = (about.oneOf ?? []).filter(word => typeof word.const === 'string');
-  return words.length ? words.map(word => [word.const, word.description ? `${word.const}: ${t(word.description).replace(/\.$/, '')}` : word.const]) : null;
+  return words.length ? words.map(word => [word.const, word.description ? t(word.description).replace(/\.$/, '') : word.const]) : null;
 }
 
 function list(page, about, path, title) {

@@ -27,7 +27,7 @@ export function decide(page, go) {
   };
   page.onAnswer(draw);
   draw();
-  return [made.length ? taken(page, made) : null, form];
+  return [made.length ? taken(page, made) : null, notTaken(page), mayNot(), form];
 }
 
 function taken(page, made) {
@@ -38,6 +38,15 @@ function taken(page, made) {
       one.payload.readBack ? t`Read back: ${one.payload.readBack}. ` : null, one.payload.why))),
     h('p.hint', null, t('A new decision below replaces it and says why.')));
 }
+
+// A decision that the server refused holds nowhere; it is shown as long as it stays on this device.
+const notTaken = page => page.fold.notTaken.length ? h('section', null, h('h2', null, t('Not taken by the server')),
+  h('ul', null, page.fold.notTaken.map(({ entry, reason }) => h('li', null, h('strong', null, WORDS[entry.payload.verdict] ?? entry.payload.verdict),
+    t` by ${entry.person}, ${clock(entry.at)}. `, entry.payload.keyed ? t`Keyed in: ${entry.payload.keyed}. ` : null, entry.payload.why, ' ', h('span.wrong', null, reason))))) : null;
+
+/** Why the person signed in may not decide, said before anything is typed; null when they may, or nobody knows. */
+const mayNot = () => yard.mode === 'accounts' && (yard.role === 'viewer' || yard.role === 'operator')
+  ? h('p.say.wrong', { role: 'status' }, t`${yard.signedIn} is signed in to read and type, not to decide. A technician or supervisor decides, on this device or another.`) : null;
 
 const resultOf = page => page.answer?.results?.length === 1 ? page.answer.results[0] : null;
 

@@ -25,11 +25,10 @@ export function countOf(fold) {
   }
 }
 
-/** The run in hand: the one the address names, else the last. */
+/** The run in hand: the one the address names, else the one named before on this page, which may be empty still, else the last. */
 export function runInHand(page, named) {
-  const runs = runsOf(page.fold);
-  if (named !== null) return named;
-  return runs.at(-1) ?? 0;
+  if (Number.isInteger(named)) page.run = named;
+  return page.run ?? runsOf(page.fold).at(-1) ?? 0;
 }
 
 /** Buttons to choose a run, shared by the steps that show one run at a time. */
@@ -101,7 +100,7 @@ function timer(page, run) {
         const seconds = ((Date.now() - began) / 1000).toFixed(1);
         began = null;
         const mark = ['en-US', 'en-GB', 'invariant'].includes(textOf(page.fold, 'culture') || yard.settings.culture) ? '.' : ',';
-        await page.set(`runs[${run}].time`, seconds.replace('.', mark), 'time');
+        await page.set(`runs[${run}].time`, seconds.replace('.', mark), COUNTS.time.label);
         await yard.store.setFact(key, null);
         draw();
         page.redraw();

@@ -42,7 +42,9 @@ export function foldTest(id, records, drafts = []) {
     if (!field.conflict) fields.set(draft.path, { ...field, text: draft.text, typing: true });
   }
 
-  const decisions = standing(of('test.decision'));
+  // What the server did not take is kept and shown, but decides nothing.
+  const refused = new Map(records.filter(record => record.state === 'refused').map(record => [record.entry.id, record.reason]));
+  const decisions = standing(of('test.decision').filter(one => !refused.has(one.id)));
   const said = new Set(decisions.map(one => JSON.stringify([one.payload.verdict, one.payload.keyed])));
   return {
     id,
@@ -54,6 +56,7 @@ export function foldTest(id, records, drafts = []) {
     notes: standing(of('test.note')),
     photos: standing(of('test.photo')),
     decisions,
+    notTaken: of('test.decision').filter(one => refused.has(one.id)).map(entry => ({ entry, reason: refused.get(entry.id) })),
     decision: said.size === 1 ? decisions.at(-1) : null,
     conflicts: [...fields.values()].filter(field => field.conflict).length + (said.size > 1 ? 1 : 0),
     unsent: records.filter(record => record.state !== 'sent').length,

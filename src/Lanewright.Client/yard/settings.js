@@ -3,7 +3,7 @@ import { state } from './core.js';
 import { button, fill, h } from './dom.js';
 import { clock } from './field.js';
 import { listOf } from './begin.js';
-import { run, sync } from './sync.js';
+import { onSync, run, sync } from './sync.js';
 import { updates } from './update.js';
 import { remember, yard } from './yard.js';
 import { choose, language, LANGUAGES, t } from './words.js';
@@ -30,7 +30,7 @@ export function who(go) {
   };
   return [
     h('h1', null, t('Who are you?')),
-    signIn ? [h('p', null, t('This yard has accounts.')), h('p', null, h('a.button', { href: '/sign-in?return=/yard/' }, t('Sign in')))] : [
+    signIn ? [h('p', null, t('This yard has accounts.')), h('p', null, h('a.button', { id: 'sign-in', href: '/sign-in?return=/yard/' }, t('Sign in')))] : [
       listOf('people').length ? h('ul.names', null, listOf('people').map(item => h('li', null, button(item.record.name, () => take(item.record.name), 'wide')))) : null,
       h('form', { on: { submit: event => { event.preventDefault(); take(name.value); } } },
         h('div.field', null, h('label', { for: 'person' }, t('Name or initials')), name), say,
@@ -43,9 +43,11 @@ export function who(go) {
 export function settings(go) {
   const own = h('div');
   draw(own);
+  shown = own;
   return [
     h('h1', null, t('This device')),
-    h('section', null, h('h2', null, t('Sending')), own),
+    h('section', null, h('h2', null, t('Sending')),
+      h('p', null, button(t('Send now'), () => run(), 'quiet'), ' ', button(t('Save a copy as a file'), () => saveFile(), 'quiet')), own),
     h('section', null, h('h2', null, t('Person and units')),
       h('p', null, h('strong', null, yard.person || t('Nobody yet')), ' ', yard.mode === 'accounts' ? [h('a', { href: '/sign-in?return=/yard/' }, t('Sign in as somebody else')), ' ', h('a', { href: '/sign-out' }, t('Sign out'))]
         : button(t('Somebody else'), async () => { await remember('person', ''); go('#/'); }, 'quiet')),
@@ -64,6 +66,10 @@ const select = (key, label, choices) => h('div.field', null, h('label', { for: '
   id: 'set-' + key, on: { change: event => remember('settings', { ...yard.settings, [key]: event.target.value }) },
 }, choices.map(([value, text]) => h('option', { value, selected: value === yard.settings[key] }, text))));
 
+// What was learned of the server is shown whoever asked for it: this button, another page, or the clock.
+let shown = null;
+onSync(() => { if (!sync.busy && shown?.isConnected) draw(shown); });
+
 async function draw(box) {
   const refused = await yard.store.entriesIn('refused');
   const waiting = await yard.store.entriesIn('wait');
@@ -73,14 +79,27 @@ async function draw(box) {
     sync.clock ? h('p.say.wrong', null, sync.clock > 0
       ? t`This device's clock is ${Math.round(sync.clock / 60000)} minutes ahead of the server's. The order of the records does not depend on it; the times shown do.`
       : t`This device's clock is ${Math.round(-sync.clock / 60000)} minutes behind the server's. The order of the records does not depend on it; the times shown do.`) : null,
-    h('p', null, button(t('Send now'), async () => { await run(); draw(box); }, 'quiet'), ' ',
-      button(t('Save a copy as a file'), () => saveFile(), 'quiet')),
-    refused.length ? [h('h3', null, t('Not taken by the server')), h('p.hint', null, t('They stay on this device and hold up nothing.')), reasons(refused)] : null,
+    refused.length ? [h('h3', null, t('Not taken by the server')), h('p.hint', null, t('They stay on this device and hold up nothing.')), reasons(refused),
+      h('p', null, button(t('Offer them again'), async () => {
+        await yard.store.markEntries(refused.map(({ id }) => ({ id, state: 'phone' })));
+        await run();
+      }, 'quiet'))] : null,
     waiting.length ? [h('h3', null, t('Waiting')), reasons(waiting)] : null);
 }
 
 const reasons = records => h('ul', null, records.slice(0, 50).map(record => h('li', null,
-  `${record.entry.payload.path ?? record.entry.kind} ${record.entry.payload.text ?? ''}: `, record.reason ?? '')));
+  `${said(record.entry)}: `, record.reason ?? '')));
+
+const VERDICTS = { adopt: t('Adopt'), repeat: t('Repeat'), reject: t('Reject') };
+
+// What an entry says, in the words of the pages as far as they have one for it.
+function said({ kind, payload }) {
+  if (kind === 'test.decision') return `${VERDICTS[payload.verdict] ?? payload.verdict} ${payload.keyed ?? ''}`.trim();
+  if (kind === 'test.begin') return `${t('New test')} ${payload.fields?.['spreader.id'] ?? ''}`.trim();
+  const [, run, container, side] = /^runs\[(\d+)\]\.(?:containers\[(\d+)\]\.(tare|gross))?/.exec(payload.path ?? '') ?? [];
+  const place = side ? `${t`Run ${Number(run) + 1}`}, ${side === 'tare' ? t`Empty (${Number(container) + 1})` : t`Full (${Number(container) + 1})`}` : payload.path ?? kind;
+  return `${place} ${payload.text ?? payload.name ?? ''}`.trim();
+}
 
 function abilities() {
   const list = h('ul');

@@ -34,7 +34,7 @@ public static class ExpectedPicture
         var reach = 1.1 * Math.Max(0.01, rows.Max(r => Math.Max(Math.Abs(r.Observed), Math.Abs(r.Expected))));
         var bottom = Top + (Row * rows.Count);
         var svg = new SvgText(
-            id, Width, bottom + 76, culture.Say($"Observed and expected: {quantity}"),
+            id, Width, bottom + 94, culture.Say($"Observed and expected: {quantity}"),
             string.Join("; ", rows.Select(r => culture.Say($"run {r.Name} observed {Signed(r.Observed)}, expected {Signed(r.Expected)}"))) + ".");
         svg.Text(0, 14, culture.Say(quantity), bold: true);
         svg.Line(X(0), Top, X(0), bottom, 1.5);
@@ -51,7 +51,9 @@ public static class ExpectedPicture
         foreach (var tick in (double[])[-reach, 0, reach])
             svg.Text(X(tick), bottom + 18, tick == 0 ? "0" : Signed(tick), tick < 0 ? "start" : tick > 0 ? "end" : "middle");
         svg.Text(0, bottom + 42, culture.Say("off what is expected of a healthy spreader"));
-        svg.Text(0, bottom + 60, culture.Say($"dot: observed; ring: if it is {cause}"));
+        // On a line of its own, since causes have long names.
+        svg.Text(0, bottom + 60, culture.Say("dot: observed; ring: if the cause is this:"));
+        svg.Text(0, bottom + 78, culture.Say(cause));
         return svg.End();
 
         double X(double share) => ((Left + Right) / 2) + (Math.Clamp(share / reach, -1.05, 1.05) * (Right - Left) / 2);

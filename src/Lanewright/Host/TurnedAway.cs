@@ -46,6 +46,16 @@ internal static class TurnedAway
             return new(draft.Id, Wait, null, Say($"Made by {draft.Person}: sign in as {draft.Person} to send it."));
         return Rights.Allows(actor.Role, draft.Kind)
             ? null
-            : new(draft.Id, Refused, null, Say($"{draft.Kind} needs the role {Role(Rights.Word(Rights.Least(draft.Kind)))}; {signedIn}."));
+            : new(draft.Id, Refused, null, Say($"{What(draft.Kind)} needs the role {Role(Rights.Word(Rights.Least(draft.Kind)))}; {signedIn}."));
     }
+
+    // What somebody did, in words for a person.
+    private static string What(string kind) => kind switch
+    {
+        EntryKinds.TestDecision => Say("Deciding a test"),
+        EntryKinds.SpreaderEvent => Say("Writing down what was done to a spreader"),
+        _ when kind.StartsWith(EntryKinds.TestPrefix, StringComparison.Ordinal) => Say("Writing in a test"),
+        _ when kind.StartsWith(EntryKinds.RegisterPrefix, StringComparison.Ordinal) => Say("Changing this list of the register"),
+        _ => kind,
+    };
 }
