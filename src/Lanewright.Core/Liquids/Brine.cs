@@ -17,9 +17,6 @@ public static class Brine
         return t is >= -1e-9 and <= 100 ? 0.26218 + (7.2e-5 * t) + (1.06e-6 * t * t) : null;
     }
 
-    /// <summary>Pure salt to add to a mass of brine, kg: m (w2 - w1) / (1 - w2).</summary>
-    public static double SaltToAdd(double mass, double from, double to) => mass * (to - from) / (1 - to);
-
     /// <summary>Water to add to a mass of brine, kg: m (w1 / w2 - 1).</summary>
     public static double WaterToAdd(double mass, double from, double to) => mass * ((from / to) - 1);
 

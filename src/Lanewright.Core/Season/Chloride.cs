@@ -33,14 +33,6 @@ public static class Chloride
         return mass * (Share(salt) * (1 - moisture) * purity);
     }
 
-    /// <summary>Chloride in a volume of brine, kg; null when the solution's density is not known there.</summary>
-    /// <param name="volume">m3.</param>
-    /// <param name="salt">The salt.</param>
-    /// <param name="strength">Salt as a share of the brine's mass.</param>
-    /// <param name="kelvins">Temperature at which the volume was measured.</param>
-    public static Measured? InBrine(Measured volume, SaltKind salt, double strength, double kelvins) =>
-        Solution.Density(salt, strength, kelvins) is { } density ? volume * (density * strength * Share(salt)) : null;
-
     /// <summary>
     /// What a season of a spreader no longer puts down since its calibration, kg: asked x (before - after); negative when it had put
     /// down too little.

@@ -79,13 +79,4 @@ internal static class Faults
             RecordsFault.Busy, $"The database {place} is busy ({wrong.MessageText}). Try again.", wrong),
         _ => null,
     };
-
-    /// <summary>Whether an error means that a row is there already.</summary>
-    internal static bool IsDuplicate(DbUpdateException wrong) => wrong.InnerException switch
-    {
-        SqliteException { SqliteErrorCode: 19 } => true,
-        PostgresException { SqlState: "23505" } => true,
-        DbException => false,
-        _ => false,
-    };
 }

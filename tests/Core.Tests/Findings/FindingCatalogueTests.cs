@@ -63,7 +63,7 @@ public sealed partial class FindingCatalogueTests
             Everything the program can find, by its stable code. A code never changes its meaning. The severity is the
             usual one: `stop` means that the answer must not be used, `warn` that something should be looked at first,
             `note` that it is good to know. Words in braces stand for the values of the case. This page is written by a
-            test from the catalogue in `src/Lanewright.Core/Exchange/FindingCatalogue.cs`.
+            test from the catalogue in `src/Lanewright.Core/Catalogue/FindingCatalogue.cs`.
 
             """.ReplaceLineEndings("\n"));
         foreach (var area in FindingCatalogue.Areas)

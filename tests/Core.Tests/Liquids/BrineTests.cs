@@ -45,7 +45,7 @@ public sealed class BrineTests
     public void A_thousand_gallons_are_strengthened_and_thinned()
     {
         // +413.0 lb NaCl from 20 % to 23.3 %; +725.2 lb = 87.0 gal of water from 25 % to 23.3 %.
-        Assert.Equal(413.0, Brine.SaltToAdd(1000 * PoundsPerGallon(0.20), 0.20, 0.233), 0.05);
+        Assert.Equal(413.0, Brine.DeliveredToAdd(1000 * PoundsPerGallon(0.20), 0.20, 0.233, purity: 1, moistureOfDry: 0)!.Value, 0.05);
         var water = Brine.WaterToAdd(1000 * PoundsPerGallon(0.25), 0.25, 0.233);
         Assert.Equal(725.2, water, 0.05);
         Assert.Equal(87.0, water / WaterPerGallon, 0.05);

@@ -26,15 +26,6 @@ public sealed class ChlorideTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Chloride.InSalt(1, SaltKind.SodiumChloride, 0, 0));
     }
 
-    /// <summary>Brine of 23.3 % is 1.176 kg/L at 20 degrees C within half a per cent (handbook value, by memory).</summary>
-    [Fact]
-    public void A_cubic_metre_of_brine()
-    {
-        var chloride = Chloride.InBrine(1, SaltKind.SodiumChloride, 0.233, 293.15)!.Value;
-        Assert.Equal(1176 * 0.233 * 0.6066, chloride.Value, 1.0);
-        Assert.Null(Chloride.InBrine(1, SaltKind.SodiumChloride, 0.9, 293.15));
-    }
-
     [Fact]
     public void Saving_carries_what_before_and_after_share()
     {
