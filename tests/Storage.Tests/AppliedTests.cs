@@ -50,9 +50,9 @@ public sealed class AppliedTests : IDisposable
         SeasonWriter.Write(SeasonWorld.Make(new() { Spreaders = 2, Storms = 1, Interval = 60, Seed = 4 }), season);
         var folder = SeasonCoverage.Take(season, Path.Combine(root, "data [2]?"));
         var constants = ConstantTable.Read(Path.Combine(season, "constants.csv"));
-        var spreader = MatchedSegments.Spreaders(folder)[0];
+        var spreader = MatchedSegments.Spreaders(folder.Files())[0];
         Assert.Equal(new LoggedSpreader("2026-27", "Alder Flat", "HR-102"), spreader);
-        var track = MatchedSegments.Track(folder, spreader);
+        var track = MatchedSegments.Track(folder.Files(), spreader);
         Assert.True(track.Count > 100 && track.All(point => Math.Abs(point.Latitude - 45) < 1));
         MatchedSegments.Write(folder, spreader, [.. track.Select(point => new SegmentMatch(point.Moment, "old"))]);
         MatchedSegments.Write(folder, spreader, [.. track.Take(50).Select(point => new SegmentMatch(point.Moment, "way 1:0"))]);

@@ -72,6 +72,7 @@ public sealed class RoadTests : IDisposable
     [InlineData("[1,2]", "expected GeoJSON with features")]
     [InlineData("{\"features\":[]}", "holds no road")]
     [InlineData("{\"features\":[1,null,{\"geometry\":{\"type\":\"LineString\",\"coordinates\":[[\"x\",1],[2,3]]}}]}", "holds no road")]
+    [InlineData("{\"features\":[{\"id\":\"\\ud800\"}]}", "expected GeoJSON")]
     [InlineData("<gpx/>", "or OpenStreetMap as XML")]
     [InlineData("<osm><way", "expected GeoJSON")]
     [InlineData("<!DOCTYPE osm [<!ENTITY a \"b\">]><osm>&a;</osm>", "expected GeoJSON")]

@@ -19,7 +19,7 @@ public static class BarPicture
     private const double Left = 210;
     private const double Right = 620;
     private const double Step = 24;
-    private const int LongestName = 30;
+    private const int LongestName = 29;
 
     /// <summary>The picture as SVG text.</summary>
     /// <param name="title">What is shown, in the reader's language.</param>
@@ -48,7 +48,7 @@ public static class BarPicture
         {
             var bar = shown[i];
             var y = 34 + (Step * i);
-            svg.Text(Left - 8, y + 14, bar.Name.Length > LongestName ? bar.Name[..(LongestName - 1)] + "…" : bar.Name, "end");
+            svg.Text(Left - 8, y + 14, Excerpt.Of(bar.Name, LongestName), "end");
             svg.Box(Math.Min(X(0), X(bar.Value)), y + 2, Math.Abs(X(bar.Value) - X(0)), Step - 8, 0.35);
             if (bar.Half > 0)
             {

@@ -46,8 +46,9 @@ public static class RoadFile
         {
             throw new LogException($"{name} could not be read: {wrong.Message}", wrong);
         }
-        catch (Exception wrong) when (wrong is System.Text.Json.JsonException or System.Xml.XmlException)
+        catch (Exception wrong) when (wrong is System.Text.Json.JsonException or System.Xml.XmlException or InvalidOperationException)
         {
+            // Half characters come to light only when a text is taken out.
             throw new LogException($"{name}: expected GeoJSON, or OpenStreetMap as XML. {wrong.Message}", wrong);
         }
     }

@@ -20,10 +20,13 @@ public static class RoadMatching
     public static IEnumerable<RoadMatched> Run(LogFolder folder, RoadNetwork network, MapMatchSettings settings, string? season, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(network);
-        foreach (var spreader in MatchedSegments.Spreaders(folder).Where(one => season is null || one.Season == season))
+        ArgumentNullException.ThrowIfNull(folder);
+        // The journal is read once, not for each spreader.
+        var files = folder.Files();
+        foreach (var spreader in MatchedSegments.Spreaders(files).Where(one => season is null || one.Season == season))
         {
             stop.ThrowIfCancellationRequested();
-            var track = MatchedSegments.Track(folder, spreader);
+            var track = MatchedSegments.Track(files, spreader);
             if (track.Count == 0)
             {
                 yield return new(spreader, 0, 0, 0, 0, 0);

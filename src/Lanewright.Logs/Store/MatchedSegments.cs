@@ -29,10 +29,10 @@ public sealed record LoggedSpreader(string Season, string Depot, string Spreader
 public static class MatchedSegments
 {
     /// <summary>Every season, depot and spreader there is, in order.</summary>
-    public static IReadOnlyList<LoggedSpreader> Spreaders(LogFolder folder)
+    /// <param name="files">Files of rows, as <see cref="LogFolder.Files"/> names them.</param>
+    public static IReadOnlyList<LoggedSpreader> Spreaders(IReadOnlyList<string> files)
     {
-        ArgumentNullException.ThrowIfNull(folder);
-        var files = folder.Files();
+        ArgumentNullException.ThrowIfNull(files);
         var found = new List<LoggedSpreader>();
         if (files.Count == 0) return found;
         using var engine = Engine.OpenForReading();
@@ -43,12 +43,13 @@ public static class MatchedSegments
     }
 
     /// <summary>The track of a spreader in a season, in order of time; rows without a place left out.</summary>
-    public static IReadOnlyList<TrackPoint> Track(LogFolder folder, LoggedSpreader spreader)
+    /// <param name="files">Files of rows, as <see cref="LogFolder.Files"/> names them.</param>
+    /// <param name="spreader">The spreader.</param>
+    public static IReadOnlyList<TrackPoint> Track(IReadOnlyList<string> files, LoggedSpreader spreader)
     {
-        ArgumentNullException.ThrowIfNull(folder);
+        ArgumentNullException.ThrowIfNull(files);
         ArgumentNullException.ThrowIfNull(spreader);
         var points = new List<TrackPoint>();
-        var files = folder.Files();
         if (files.Count == 0) return points;
         using var engine = Engine.OpenForReading();
         engine.Ask(

@@ -32,7 +32,7 @@ internal static class RecordConstants
         [
             .. found.GroupBy(one => one.Spreader, StringComparer.Ordinal).SelectMany(group =>
             {
-                // Two decisions of one moment: the last one read holds.
+                // Two decisions of one moment: that of the newest test holds, and the newest was read first.
                 var inOrder = group.GroupBy(one => one.From).Select(same => same.First()).OrderBy(one => one.From).ToList();
                 return inOrder.Select((one, i) => i + 1 < inOrder.Count ? one with { To = inOrder[i + 1].From } : one);
             }),
