@@ -106,6 +106,31 @@ public sealed class StepsTests(Chrome chrome, YardServer server) : IClassFixture
     }
 
     [Fact]
+    public async Task A_clock_set_back_gives_no_time_below_nothing()
+    {
+        await using var phone = await Phone.OpenAsync(chrome, server);
+        await phone.BeginAsync("HR-205");
+        await phone.StepAsync("Drop");
+        await phone.PressAsync("Start");
+        await Expect(phone.Button("Stop")).ToBeVisibleAsync();
+        // While the page lives its own clock goes on.
+        await phone.Page.EvaluateAsync("() => { const now = Date.now; Date.now = () => now() - 3600e3; }");
+        await phone.PressAsync("Stop");
+        await Expect(phone.Field("Time it ran s")).ToHaveValueAsync(new Regex(@"^\d+\.\d$"));
+        await phone.TypeAsync("Time it ran s", "");
+        await phone.PressAsync("Start");
+        await Expect(phone.Button("Stop")).ToBeVisibleAsync();
+        // Set back by two hours more, and reloaded: the start lies in the future.
+        await phone.UntilAsync($"async () => {{ const key = 'timer {phone.Test} 0'; const at = await lanewright.yard.store.fact(key); if (at) await lanewright.yard.store.setFact(key, at + 7200e3); return Boolean(at); }}");
+        await phone.Page.ReloadAsync();
+        await Expect(phone.Page.Locator("output.time")).ToHaveTextAsync("? s");
+        await phone.PressAsync("Stop");
+        await Expect(phone.Page.GetByText("The clock of this device was set back")).ToBeVisibleAsync();
+        await Expect(phone.Field("Time it ran s")).ToHaveValueAsync("");
+        phone.IsFaultless();
+    }
+
+    [Fact]
     public async Task A_decision_says_what_was_keyed_in_and_that_the_display_shows_it()
     {
         await using var phone = await Phone.OpenAsync(chrome, server);

@@ -48,6 +48,16 @@ public sealed class DriftPagesTests(DemoServer server) : IClassFixture<DemoServe
             list.IndexOf(latest[0].Spreader, StringComparison.Ordinal) < list.IndexOf(latest[1].Spreader, StringComparison.Ordinal),
             "The worn spreader stands first.");
 
+        // The list filters, orders and is downloaded as the others.
+        var rows = (await client.GetStringAsync("office/drift.csv?sort=off&down=1", Stop)).TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal("number,depot,looks,off today %,cost of waiting", rows[0]);
+        Assert.Equal(3, rows.Length);
+        // A negative number stays one: no apostrophe keeps a spreadsheet from reckoning with it.
+        Assert.True(double.Parse(rows[2].Split(',')[3], CultureInfo.InvariantCulture) < 0);
+        Assert.Contains("sort=off", list, StringComparison.Ordinal);
+        var none = await client.GetStringAsync("office/drift?q=nothing+like+it", Stop);
+        Assert.Contains("name=\"q\"", none, StringComparison.Ordinal);
+
         var worn = WebUtility.HtmlDecode(await client.GetStringAsync($"office/spreaders/{latest[0].Spreader}/drift", Stop));
         Assert.Contains("too little", worn, StringComparison.Ordinal);
         Assert.Contains("Alarm since ", worn, StringComparison.Ordinal);

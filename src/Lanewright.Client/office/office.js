@@ -39,6 +39,8 @@ for (const table of /** @type {NodeListOf<HTMLTableElement>} */ (document.queryS
   });
 }
 
+for (const part of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-needs-script]'))) part.hidden = false;
+
 for (const input of /** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll('input[data-filter]'))) {
   const table = /** @type {HTMLTableElement | null} */ (document.getElementById(input.dataset.filter ?? ''));
   input.addEventListener('input', () => {

@@ -82,23 +82,37 @@ function timer(page, run) {
   const key = `timer ${page.id} ${run}`;
   const face = h('output.time', { 'aria-live': 'off' }, '0.0 s');
   const box = h('div.timer', null, face);
+  const say = h('p.say.wrong', { role: 'alert' });
   let began = null;
+  // The page's own clock cannot be set back, but may stand still while the phone sleeps; after a reload only the device's knows
+  // the start. The longer of both holds.
+  let steady = null;
+  const elapsed = () => Math.max(Date.now() - began, steady === null ? -Infinity : performance.now() - steady);
   const show = () => {
     if (!face.isConnected || began === null) return;
-    face.textContent = `${((Date.now() - began) / 1000).toFixed(1)} s`;
+    face.textContent = elapsed() < 0 ? '? s' : `${(elapsed() / 1000).toFixed(1)} s`;
     requestAnimationFrame(show);
   };
   const draw = () => {
-    box.replaceChildren(face, began === null
+    box.replaceChildren(face, say, began === null
       ? button(t('Start'), async () => {
         began = Date.now();
+        steady = performance.now();
+        say.textContent = '';
         draw();
         show();
         await yard.store.setFact(key, began);
       }, 'start')
       : button(t('Stop'), async () => {
-        const seconds = ((Date.now() - began) / 1000).toFixed(1);
-        began = null;
+        const lasted = elapsed();
+        const seconds = (lasted / 1000).toFixed(1);
+        began = steady = null;
+        if (lasted < 0) {
+          await yard.store.setFact(key, null);
+          draw();
+          say.textContent = t('The clock of this device was set back while the time ran: it is not known. Type it from another watch, or drop again.');
+          return;
+        }
         const mark = ['en-US', 'en-GB', 'invariant'].includes(textOf(page.fold, 'culture') || yard.settings.culture) ? '.' : ',';
         await page.set(`runs[${run}].time`, seconds.replace('.', mark), COUNTS.time.label);
         await yard.store.setFact(key, null);

@@ -41,6 +41,7 @@ public static class LiveSheet
         var ready = runs.Where(run => run.IsReady && !blocked.Contains(run.Place)).Select(run => run.Place).ToHashSet();
         var (report, reportFields) = Analyse(input, reading, typed, runs.Count, ready);
         if (report is not null) AddTyped(report.Findings, reportFields, findings);
+        LiveReadings.Check(input, runs, findings);
         return Write(new(input, runs, findings, report, reportFields, ready));
     }
 

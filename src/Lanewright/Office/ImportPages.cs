@@ -24,7 +24,7 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
         app.MapGet(Address + "/{token}", (HttpContext context, string token) => Preview(context, token, null));
         app.MapPost(Address + "/{token}", (HttpContext context, string token) => Confirm(context, token));
         app.MapGet(Address + "/{token}/refused.csv", (string token, CancellationToken stop) => Report(token, stop));
-        foreach (var kind in RegisterKind.InFiles)
+        foreach (var kind in RegisterKind.All.Where(kind => kind != RegisterKind.Rules))
         {
             app.MapGet($"/office/register/{kind.List}.csv", async (CancellationToken stop) =>
                 OfficeCsv.Answer($"{kind.List}.csv", ListExport.Rows(kind, await data.RowsAsync(kind, stop))));

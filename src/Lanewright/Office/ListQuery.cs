@@ -53,21 +53,16 @@ internal sealed record ListQuery(string Path, string Words, string Only, string 
     /// <summary>The rows of this page of a list that is at hand, in the order asked for.</summary>
     /// <param name="all">Every row that is found, in the page's own order.</param>
     /// <param name="keys">What a row is ordered by, by column; texts or numbers, null last.</param>
-    internal ListPage<T> Take<T>(IReadOnlyList<T> all, IReadOnlyDictionary<string, Func<T, IComparable?>> keys)
-    {
-        IEnumerable<T> rows = all;
-        if (keys.TryGetValue(Sort, out var key))
-        {
-            var filled = all.Where(row => key(row) is not (null or ""));
-            var ordered = Down ? filled.OrderByDescending(key, ColumnOrder.Instance) : filled.OrderBy(key, ColumnOrder.Instance);
-            rows = ordered.Concat(all.Where(row => key(row) is null or ""));
-        }
-        else if (Down)
-        {
-            rows = all.Reverse();
-        }
+    internal ListPage<T> Take<T>(IReadOnlyList<T> all, IReadOnlyDictionary<string, Func<T, IComparable?>> keys) =>
+        new([.. InOrder(all, keys).Skip(Skip).Take(PageSize)], all.Count);
 
-        return new([.. rows.Skip(Skip).Take(PageSize)], all.Count);
+    /// <summary>Every row of a list that is at hand, in the order asked for; for a download.</summary>
+    internal IEnumerable<T> InOrder<T>(IReadOnlyList<T> all, IReadOnlyDictionary<string, Func<T, IComparable?>> keys)
+    {
+        if (!keys.TryGetValue(Sort, out var key)) return Down ? all.Reverse() : all;
+        var filled = all.Where(row => key(row) is not (null or ""));
+        var ordered = Down ? filled.OrderByDescending(key, ColumnOrder.Instance) : filled.OrderBy(key, ColumnOrder.Instance);
+        return ordered.Concat(all.Where(row => key(row) is null or ""));
     }
 
     private sealed class ColumnOrder : IComparer<IComparable?>

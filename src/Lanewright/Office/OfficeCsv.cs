@@ -8,6 +8,8 @@ internal static class OfficeCsv
 {
     private static readonly SearchValues<char> Quoted = SearchValues.Create(",\"\r\n;\t");
 
+    private static readonly SearchValues<char> Digits = SearchValues.Create("0123456789.");
+
     /// <summary>A download that is written row by row, however long it is.</summary>
     internal static IResult Answer(string name, Func<IAsyncEnumerable<string[]>> rows) => Results.Stream(
         async stream =>
@@ -28,10 +30,11 @@ internal static class OfficeCsv
     /// <summary>A cell of a file as the text it was made of: without the apostrophe that keeps it from being a formula.</summary>
     internal static string Unguarded(string cell) => cell.StartsWith('\'') && IsRun(cell.AsSpan(1)) ? cell[1..] : cell;
 
-    // A cell that a spreadsheet would run as a formula, whatever apostrophes it has already.
+    // A cell that a spreadsheet would run as a formula, whatever apostrophes it has already; a plain negative number is none.
     private static bool IsRun(ReadOnlySpan<char> text)
     {
         var bare = text.TrimStart('\'');
+        if (bare.Length > 1 && bare[0] == '-' && !bare[1..].ContainsAnyExcept(Digits)) return false;
         return bare.Length > 0 && bare[0] is '=' or '+' or '-' or '@' or '\t' or '\r';
     }
 

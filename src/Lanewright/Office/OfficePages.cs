@@ -1,8 +1,10 @@
+using System.Globalization;
 using System.Runtime.CompilerServices;
 using Lanewright.Core.Spreading;
 using Lanewright.Host;
 using Lanewright.Storage;
 using Lanewright.Storage.Folding;
+using Lanewright.Storage.Records;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -33,6 +35,7 @@ internal static class OfficePages
         new AuditPages(store, TimeProvider.System).Map(app);
         app.MapGet("/office", context => Spreaders<SpreadersPage>(data, context, "").Send(context));
         app.MapGet("/office/due", context => Spreaders<DuePage>(data, context, "due").Send(context));
+        app.MapGet("/office/due.csv", context => DueCsv(data, context).Send(context));
         app.MapGet("/office/spreaders.csv", context => SpreadersCsv(data, context).Send(context));
         app.MapGet("/office/tests", context => Tests(store, ListQuery.Of(context.Request), context.RequestAborted).Send(context));
         app.MapGet("/office/tests.csv", (HttpContext context) =>
@@ -48,8 +51,21 @@ internal static class OfficePages
     private static async Task<IResult> Register(OfficeData data, RegisterKind kind, HttpContext context) =>
         Page<RegisterListPage>(new() { ["Model"] = await data.ListAsync(kind, ListQuery.Of(context.Request), context.RequestAborted) });
 
-    private static async Task<IResult> SpreadersCsv(OfficeData data, HttpContext context) => OfficeCsv.Answer(
-        "spreaders.csv", SpreaderRows(SpreaderList.Found(await data.SpreadersAsync(context.RequestAborted), ListQuery.Of(context.Request))));
+    private static async Task<IResult> SpreadersCsv(OfficeData data, HttpContext context)
+    {
+        var query = ListQuery.Of(context.Request);
+        return OfficeCsv.Answer(
+            "spreaders.csv", SpreaderRows(query.InOrder(SpreaderList.Found(await data.SpreadersAsync(context.RequestAborted), query), SpreaderList.Keys)));
+    }
+
+    private static async Task<IResult> DueCsv(OfficeData data, HttpContext context)
+    {
+        var (state, query) = (await data.SpreadersAsync(context.RequestAborted), ListQuery.Of(context.Request));
+        return OfficeCsv.Answer("due.csv", DueRows(query.InOrder(Due(state, query), SpreaderList.Keys)));
+    }
+
+    // What is due has an order of its own, the dearest first.
+    private static List<OfficeSpreader> Due(SpreaderState state, ListQuery query) => [.. state.Due.Where(one => query.Finds(one.Search))];
 
     private static async Task<IResult> Search(OfficeData data, HttpContext context)
     {
@@ -62,13 +78,12 @@ internal static class OfficePages
     {
         var state = await data.SpreadersAsync(context.RequestAborted);
         var query = ListQuery.Of(context.Request);
-        // What is due has an order of its own, the dearest first.
         return Page<T>(new()
         {
             ["List"] = only.Length == 0
                 ? SpreaderList.Of(state, query)
                 : new SpreaderList(
-                    query, query.Take([.. state.Due.Where(one => query.Finds(one.Search))], SpreaderList.Keys), state.InUse.Count,
+                    query, query.Take(Due(state, query), SpreaderList.Keys), state.InUse.Count,
                     state.Due.Count, []),
         });
     }
@@ -150,6 +165,21 @@ internal static class OfficePages
         }
     }
 
+    private static IEnumerable<string[]> DueRows(IEnumerable<OfficeSpreader> spreaders)
+    {
+        yield return ["number", "depot", "due", "error %", "season t", "cost of waiting"];
+        foreach (var one in spreaders)
+        {
+            yield return
+            [
+                one.Number, one.Record.Depot, OfficeText.Because(one.Due!), Number(100 * one.Due!.Share, "0.##"), Number(one.Due.Mass / 1000, "0.###"),
+                Number(one.Due.Cost, "0"),
+            ];
+        }
+
+        static string Number(double? value, string format) => value?.ToString(format, CultureInfo.InvariantCulture) ?? "";
+    }
+
     private static async IAsyncEnumerable<string[]> TestRows(
         EntryStore store, ListQuery query, [EnumeratorCancellation] CancellationToken stop)
     {
@@ -160,12 +190,13 @@ internal static class OfficePages
         {
             foreach (var one in some)
             {
-                foreach (var result in one.Results)
+                // A test without a result, such as an open one, is a row too.
+                foreach (var result in one.Results.Cast<TestResultRow?>().DefaultIfEmpty())
                 {
                     yield return
                     [
-                        one.Test.Date, one.Test.SpreaderName, one.Test.Title, result.Setting, OfficeText.Constant(result),
-                        OfficeText.Percent(result.RelativeExpanded), one.Test.Verdict ?? "open", one.Test.Keyed ?? "",
+                        one.Test.Date, one.Test.SpreaderName, one.Test.Title, result?.Setting ?? "", result is null ? "" : OfficeText.Constant(result),
+                        result is null ? "" : OfficeText.Percent(result.RelativeExpanded), one.Test.Verdict ?? "open", one.Test.Keyed ?? "",
                     ];
                 }
             }

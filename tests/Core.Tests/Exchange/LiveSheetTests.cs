@@ -118,6 +118,42 @@ public class LiveSheetTests
             at.GetProperty("runs[3].truck.before").GetProperty("problem").GetProperty("code").GetString());
     }
 
+    [Theory]
+    [InlineData("containers[0].tare", "-3", "containers[0].tare", "weigh.negative-reading")]
+    [InlineData("containers[1].gross", "1e5", "containers[1].gross", "weigh.overload")]
+    [InlineData("containers[1].gross", "2.4", "containers[1].gross", "weigh.lighter-when-full")]
+    [InlineData("containers[1].gross", "2.5", "containers[1].gross", "weigh.lighter-when-full")]
+    public void A_reading_that_cannot_be_is_said_beside_its_field_at_once_complete_or_not(string field, string text, string at, string code)
+    {
+        foreach (var pulses in (string[])["", "1000"])
+        {
+            var fields = Typed(1);
+            fields["runs[0].pulses"] = pulses;
+            fields["runs[0]." + field] = text;
+            var answer = Answer(fields);
+            Assert.Equal(
+                code, answer.GetProperty("fields").GetProperty("runs[0]." + at).GetProperty("problem").GetProperty("code").GetString());
+            Assert.Single(answer.GetProperty("findings").EnumerateArray(), finding => finding.GetProperty("code").GetString() == code);
+        }
+    }
+
+    [Fact]
+    public void A_truck_that_lost_nothing_is_said_at_once_unless_something_joined_it()
+    {
+        var fields = Typed(0);
+        fields["scale.capacity"] = "100,000";
+        fields["runs[0].truck.before"] = "40000";
+        fields["runs[0].truck.after"] = "40010";
+        Assert.Equal("weigh.nothing-caught", Code());
+        fields["runs[0].truck.changes[0].what"] = "a person";
+        fields["runs[0].truck.changes[0].joined"] = "yes";
+        fields["runs[0].truck.changes[0].amount"] = "200";
+        Assert.NotEqual("weigh.nothing-caught", Code());
+
+        string? Code() => Answer(fields).GetProperty("fields").GetProperty("runs[0].truck.after") is var after
+            && after.TryGetProperty("problem", out var problem) ? problem.GetProperty("code").GetString() : null;
+    }
+
     [Fact]
     public void A_number_with_two_meanings_is_asked_about_with_both_readings()
     {
