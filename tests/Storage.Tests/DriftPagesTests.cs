@@ -50,7 +50,7 @@ public sealed class DriftPagesTests(DemoServer server) : IClassFixture<DemoServe
 
         // The list filters, orders and is downloaded as the others.
         var rows = (await client.GetStringAsync("office/drift.csv?sort=off&down=1", Stop)).TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
-        Assert.Equal("number,depot,looks,off today %,cost of waiting", rows[0]);
+        Assert.Equal("number,depot,looks,off_percent,cost_of_waiting", rows[0]);
         Assert.Equal(3, rows.Length);
         // A negative number stays one: no apostrophe keeps a spreadsheet from reckoning with it.
         Assert.True(double.Parse(rows[2].Split(',')[3], CultureInfo.InvariantCulture) < 0);

@@ -190,7 +190,7 @@ public sealed partial class OfficeTests(DemoServer server) : IClassFixture<DemoS
     {
         // The due list: the dearest to wait for first, and what that costs.
         var due = await LinesAsync("office/due.csv");
-        Assert.Equal("number,depot,due,error %,season t,cost of waiting", due[0]);
+        Assert.Equal("number,depot,due,error_percent,season_tonnes,cost_of_waiting", due[0]);
         var costs = due.Skip(1).Select(line => line.Split(',')[^1]).Where(text => text.Length > 0)
             .Select(text => double.Parse(text, CultureInfo.InvariantCulture)).ToList();
         Assert.True(costs.Count > 3);

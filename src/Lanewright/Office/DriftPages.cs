@@ -47,7 +47,7 @@ internal sealed class DriftPages(OfficeData data)
         [
             one.Spreader.Number, one.Spreader.Record.Depot, one.Looks.Count.ToString(CultureInfo.InvariantCulture),
             (100 * one.Share).ToString("0.0", CultureInfo.InvariantCulture), one.Cost?.ToString("0", CultureInfo.InvariantCulture) ?? "",
-        ]).Prepend(["number", "depot", "looks", "off today %", "cost of waiting"]));
+        ]).Prepend(["number", "depot", "looks", "off_percent", "cost_of_waiting"]));
     }
 
     // The dearest to wait for first.

@@ -167,7 +167,7 @@ internal static class OfficePages
 
     private static IEnumerable<string[]> DueRows(IEnumerable<OfficeSpreader> spreaders)
     {
-        yield return ["number", "depot", "due", "error %", "season t", "cost of waiting"];
+        yield return ["number", "depot", "due", "error_percent", "season_tonnes", "cost_of_waiting"];
         foreach (var one in spreaders)
         {
             yield return
