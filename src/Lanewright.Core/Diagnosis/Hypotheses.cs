@@ -15,8 +15,8 @@ internal sealed partial class Hypotheses(Observations seen)
     {
         Cause.NothingWrong => [new(cause, 1, 0)],
         Cause.SomethingElse => Else(),
-        Cause.MassUnit => Exact(cause, [R.PoundsPerKilogram], x => new(cause, 0.5, x) { Mass = All(Elementary.Log(x)) }),
-        Cause.TonKind => Exact(cause, R.Tons, x => Said(cause, x, 0.5 / R.Tons.Count)),
+        Cause.MassUnit => Exact([R.PoundsPerKilogram], x => new(cause, 0.5, x) { Mass = All(Elementary.Log(x)) }),
+        Cause.TonKind => Exact(R.Tons, x => Said(cause, x, 0.5 / R.Tons.Count)),
         Cause.TareForgotten => Tares(),
         Cause.ContainerMissing => Missing(),
         Cause.DigitsSwapped => Swapped(),
@@ -56,10 +56,10 @@ internal sealed partial class Hypotheses(Observations seen)
         Cause.ConstantLost => Signed(R.LeastLost, R.MostLost, (x, w) => new(cause, w, x) { Delivered = All(-Log1(x)) }),
         Cause.SpeedFrozen => Frozen(),
         Cause.SpeedConstant => Signed(R.LeastDistance, R.MostDistance, (x, w) => new(cause, w, x) { Delivered = All(-Log1(x)) }),
-        Cause.LaneConvention => Exact(cause, [2], x => Said(cause, x, 0.5)),
-        Cause.RoadWidth => Exact(cause, [4 / 3.0], x => Said(cause, x, 0.5)),
-        Cause.MileKilometre => Exact(cause, [R.KilometresPerMile], x => Said(cause, x, 0.5)),
-        Cause.RateUnit => Exact(cause, [R.RateRatio], x => Said(cause, x, 0.5)),
+        Cause.LaneConvention => Exact([2], x => Said(cause, x, 0.5)),
+        Cause.RoadWidth => Exact([4 / 3.0], x => Said(cause, x, 0.5)),
+        Cause.MileKilometre => Exact([R.KilometresPerMile], x => Said(cause, x, 0.5)),
+        Cause.RateUnit => Exact([R.RateRatio], x => Said(cause, x, 0.5)),
         _ => [],
     };
 
@@ -83,7 +83,7 @@ internal sealed partial class Hypotheses(Observations seen)
     private static IEnumerable<Hypothesis> Signed(double least, double most, Func<double, double, Hypothesis> make) =>
         Grid(least, most, 2 * Sizes).SelectMany(x => new[] { make(x, 0.25 / Sizes), make(-x, 0.25 / Sizes) });
 
-    private static IEnumerable<Hypothesis> Exact(Cause cause, IEnumerable<double> ratios, Func<double, Hypothesis> make) =>
+    private static IEnumerable<Hypothesis> Exact(IEnumerable<double> ratios, Func<double, Hypothesis> make) =>
         ratios.SelectMany(x => new[] { make(x), make(1 / x) });
 
     private Hypothesis Said(Cause cause, double ratio, double weight) =>

@@ -109,12 +109,12 @@ public sealed class SheetTreeBuilder
 
         var node = new SheetNode(kind, literal, parent, name, parent?.Children.Count ?? 0, line, column);
         if (parent is null) root = node;
-        else if (!parent.Add(node) && ++duplicates <= SheetLimits.Findings) ReportDuplicate(parent, node);
+        else if (!parent.Add(node) && ++duplicates <= SheetLimits.Findings) ReportDuplicate(node);
         name = null;
         return node;
     }
 
-    private void ReportDuplicate(SheetNode parent, SheetNode node)
+    private void ReportDuplicate(SheetNode node)
     {
         Report(ReadFindings.DuplicateField.At(
             node.Path,

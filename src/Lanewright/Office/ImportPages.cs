@@ -1,8 +1,6 @@
 using Lanewright.Core.Text;
 using Lanewright.Host;
 using Lanewright.Lists;
-using Microsoft.AspNetCore.Antiforgery;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Lanewright.Office;
@@ -13,8 +11,6 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
     private const string Address = "/office/import";
     // The file, and what a browser writes around it.
     private const int MostBody = ListFile.MostBytes + (64 * 1024);
-    // A larger one is read and thrown away, since a browser shows the answer only after it has sent everything.
-    private const int MostDrained = 100 * 1024 * 1024;
     private readonly ImportShelf shelf = new(clock);
 
     internal void Map(WebApplication app)
@@ -36,28 +32,10 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
 
     private async Task<IResult> Take(HttpContext context)
     {
-        var request = context.Request;
-        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = MostDrained;
-        if (request.ContentLength > MostBody)
-        {
-            await request.Body.CopyToAsync(Stream.Null, context.RequestAborted);
-            return Again(413, $"The file is {((request.ContentLength ?? 0) / 1048576.0).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} MB long; a list may have at most 5 MB. Split it; every part begins with the headings.");
-        }
-
-        if (!request.HasFormContentType) return Again(400, "A file was expected. Choose one and send it.");
-        IFormCollection form;
-        try
-        {
-            form = await request.ReadFormAsync(new FormOptions { MultipartBodyLengthLimit = MostBody }, context.RequestAborted);
-        }
-        catch (InvalidDataException)
-        {
-            return Again(400, "The file could not be read. Choose it and send it once more.");
-        }
-
+        var (form, status, wrong) = await PostedFile.ReadAsync(context, MostBody, bytes =>
+            $"The file is {(bytes / 1048576.0).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} MB long; a list may have at most 5 MB. Split it; every part begins with the headings.");
+        if (form is null) return Again(status, wrong);
         var kind = RegisterKind.InFiles.FirstOrDefault(one => one.List == form["kind"]);
-        if (!await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context))
-            return Again(400, "The page was open too long. Choose the file and send it once more.");
         if (kind is null) return Again(400, "What the file lists was not read. Choose spreaders, scales, materials or people.");
         if (!TextCulture.TryFind(form["culture"], out var culture)) return Again(400, "How numbers are written was not read. Choose one of the two.", kind);
         if (form.Files.GetFile("file") is not { Length: > 0 } file) return Again(400, "No file was chosen, or it is empty. Choose a file in CSV.", kind);
@@ -66,9 +44,9 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
         var list = shelf.Put(kind, Excerpt.Of(Path.GetFileName(file.FileName)), bytes.ToArray(), culture);
         return Results.LocalRedirect($"{Address}/{list.Token}");
 
-        IResult Again(int status, Phrase problem, RegisterKind? chosen = null)
+        IResult Again(int code, Phrase problem, RegisterKind? chosen = null)
         {
-            context.Response.StatusCode = status;
+            context.Response.StatusCode = code;
             return Ask(chosen, problem);
         }
     }

@@ -1,8 +1,6 @@
 using Lanewright.Host;
 using Lanewright.Proof;
 using Lanewright.Storage;
-using Microsoft.AspNetCore.Antiforgery;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Lanewright.Office;
@@ -41,22 +39,9 @@ internal sealed class VerifyPages(EntryStore store, string? keyFolder)
 
     private async Task<IResult> Take(HttpContext context)
     {
-        var request = context.Request;
-        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = MostBody;
-        if (request.ContentLength > MostBody) return Again(413, $"The file is longer than {MostFile / 1048576} MB. Use the command: lanewright verify FILE --data FOLDER");
-        if (!request.HasFormContentType) return Again(400, "A file was expected. Choose one and send it.");
-        IFormCollection form;
-        try
-        {
-            form = await request.ReadFormAsync(new FormOptions { MultipartBodyLengthLimit = MostBody }, context.RequestAborted);
-        }
-        catch (InvalidDataException)
-        {
-            return Again(400, "The file could not be read. Choose it and send it once more.");
-        }
-
-        if (!await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context))
-            return Again(400, "The page was open too long. Choose the file and send it once more.");
+        var (form, status, wrong) = await PostedFile.ReadAsync(
+            context, MostBody, _ => $"The file is longer than {MostFile / 1048576} MB. Use the command: lanewright verify FILE --data FOLDER");
+        if (form is null) return Again(status, wrong);
         if (form.Files.GetFile("file") is not { Length: > 0 } file) return Again(400, "No file was chosen, or it is empty.");
         var path = Path.Combine(Path.GetTempPath(), $"lanewright-verify-{Guid.NewGuid():N}");
         try
@@ -73,9 +58,9 @@ internal sealed class VerifyPages(EntryStore store, string? keyFolder)
             File.Delete(path);
         }
 
-        IResult Again(int status, Core.Text.Phrase problem)
+        IResult Again(int code, Core.Text.Phrase problem)
         {
-            context.Response.StatusCode = status;
+            context.Response.StatusCode = code;
             return Page(null, OfficeText.Say(problem));
         }
     }

@@ -102,7 +102,7 @@ internal static class DriftWords
         return (drift.LeavesEarliest, drift.Leaves, drift.LeavesLatest) switch
         {
             (null, _, _) => words.Say("not within two years"),
-            ({ } first, { } likely, { } last) when last == drift.Now.Day => words.Say("is outside"),
+            ({ }, { }, { } last) when last == drift.Now.Day => words.Say("is outside"),
             ({ } first, { } likely, _) => words.Say($"{OfficeText.Day(likely)} ({From(first)} to {Until(drift.LeavesLatest)})"),
             ({ } first, null, _) => words.Say($"{From(first)} or later"),
         };
