@@ -269,6 +269,64 @@ public sealed class AccountsTests
         Assert.Equal(status, (int)answer.StatusCode);
     }
 
+    [Theory]
+    [InlineData("viewer", "technician", "", "scales materials depots people rules")]
+    [InlineData("operator", "technician", "", "scales materials depots people rules")]
+    [InlineData("technician", "supervisor", "scales materials", "depots people rules")]
+    [InlineData("supervisor", "", "scales materials depots people rules", "")]
+    public async Task Each_role_is_offered_the_forms_it_may_send(string role, string least, string offered, string not)
+    {
+        await using var server = await AccountsServer.StartAsync();
+        var browser = await server.PersonAsync(await server.SupervisorAsync(), "K.L.", role);
+        foreach (var list in offered.Split(' ', StringSplitOptions.RemoveEmptyEntries)) await Offered(list, true);
+        foreach (var list in not.Split(' ', StringSplitOptions.RemoveEmptyEntries)) await Offered(list, false);
+
+        var writes = role is "technician" or "supervisor";
+        var spreaders = (await PageAsync("office")).Text;
+        Assert.Equal(writes, spreaders.Contains("/office/spreaders/new", StringComparison.Ordinal));
+        Assert.Equal(writes, spreaders.Contains("/office/import?kind=spreaders", StringComparison.Ordinal));
+        Assert.Equal(writes, (await PageAsync("office/scales")).Text.Contains("\"/office/import\"", StringComparison.Ordinal));
+        var import = await PageAsync("office/import");
+        Assert.Equal(writes ? 200 : 403, import.Status);
+        Assert.Equal(writes, import.Text.Contains("<option value=\"scales\"", StringComparison.Ordinal));
+        Assert.Equal(role is "supervisor", import.Text.Contains("<option value=\"people\"", StringComparison.Ordinal));
+
+        async Task Offered(string list, bool may)
+        {
+            var address = list == "rules" ? "/office/rules/rules/edit" : $"/office/{list}/new";
+            Assert.Equal(may, (await PageAsync("office/" + list)).Text.Contains(address, StringComparison.Ordinal));
+            var form = await PageAsync(address[1..]);
+            Assert.Equal((list, may ? 200 : 403), (list, form.Status));
+            Assert.Equal(may, form.Text.Contains("class=\"record\"", StringComparison.Ordinal));
+            if (!may) Assert.Matches($"This needs the role ({least}|supervisor); you are signed in as K.L., {role}", form.Text);
+        }
+
+        async Task<(int Status, string Text)> PageAsync(string path)
+        {
+            using var answer = await browser.Http.GetAsync(path, Stop);
+            return ((int)answer.StatusCode, await answer.Content.ReadAsStringAsync(Stop));
+        }
+    }
+
+    [Fact]
+    public async Task Whoever_may_only_look_at_a_spreader_is_shown_no_form_for_it()
+    {
+        await using var server = await AccountsServer.StartAsync();
+        var supervisor = await server.SupervisorAsync();
+        var make = new Drafts();
+        var spreader = Core.Practice.DemoWorld.Make(20260901, DemoServer.Today).First(one => one.Kind == "register.spreader");
+        await server.Store.AppendAsync([make.Draft(spreader.Kind, "sp", spreader.Payload)], Stop);
+        foreach (var (role, change, happened) in new[] { ("viewer", false, false), ("operator", false, true), ("technician", true, true) })
+        {
+            var browser = await server.PersonAsync(supervisor, role + ".", role);
+            var page = await browser.Http.GetStringAsync("office/spreaders/sp", Stop);
+            Assert.Equal((role, change), (role, page.Contains("/office/spreaders/sp/edit", StringComparison.Ordinal)));
+            Assert.Equal((role, happened), (role, page.Contains("action=\"/office/spreaders/sp/events\"", StringComparison.Ordinal)));
+            using var form = await browser.Http.GetAsync("office/spreaders/sp/edit", Stop);
+            Assert.Equal((role, change ? 200 : 403), (role, (int)form.StatusCode));
+        }
+    }
+
     [Fact]
     public async Task Accounts_travel_in_a_backup_and_not_in_an_export()
     {

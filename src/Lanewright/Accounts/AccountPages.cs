@@ -36,6 +36,11 @@ internal static class AccountPages
     internal static IResult Notice(int status, Phrase title, Phrase text) =>
         Page<NoticePage>(status, new() { ["Title"] = Say(title), ["Text"] = Say(text) });
 
+    /// <summary>What somebody reads whose role is too small for a page.</summary>
+    internal static IResult NotForRole(Actor actor, PersonRole least) => Notice(
+        403, "Not for your role",
+        $"This needs the role {Role(Rights.Word(least))}; you are signed in as {actor.Person}, {Role(Rights.Word(actor.Role))}.");
+
     /// <summary>A page.</summary>
     internal static IResult Page<T>(int status, Dictionary<string, object?> parameters)
         where T : IComponent => new RazorComponentResult<T>(parameters) { StatusCode = status };

@@ -61,11 +61,10 @@ internal static class AccountsGate
 
         if (actor is null && (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method)))
             return Results.Redirect("/sign-in?return=" + Uri.EscapeDataString(request.Path + request.QueryString));
-        return AccountPages.Notice(
-            actor is null ? 401 : 403,
-            actor is null ? "You are not signed in any more" : "Not for your role",
-            actor is null
-                ? (Phrase)"Nothing was stored. Sign in in another window, come back to this one, go one page back and send the form again."
-                : $"This needs the role {Role(Rights.Word(least))}; you are signed in as {actor.Person}, {Role(Rights.Word(actor.Role))}.");
+        return actor is null
+            ? AccountPages.Notice(
+                401, "You are not signed in any more",
+                "Nothing was stored. Sign in in another window, come back to this one, go one page back and send the form again.")
+            : AccountPages.NotForRole(actor, least);
     }
 }

@@ -15,7 +15,7 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
 
     internal void Map(WebApplication app)
     {
-        app.MapGet(Address, (string? kind) => Ask(RegisterKind.Find(kind ?? ""), null));
+        app.MapGet(Address, (HttpContext context, string? kind) => Refusal(context) ?? Ask(RegisterKind.Find(kind ?? ""), null));
         app.MapPost(Address, context => Take(context).Send(context));
         app.MapGet(Address + "/{token}", (HttpContext context, string token) => Preview(context, token, null));
         app.MapPost(Address + "/{token}", (HttpContext context, string token) => Confirm(context, token));
@@ -27,6 +27,13 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
         }
     }
 
+    /// <summary>The lists that may be taken in from who asks.</summary>
+    internal static IEnumerable<RegisterKind> Kinds(HttpContext context) =>
+        RegisterKind.InFiles.Where(kind => OfficeActor.May(context, kind.Entry));
+
+    private static IResult? Refusal(HttpContext context) =>
+        Kinds(context).Any() ? null : OfficeActor.Refusal(context, RegisterKind.InFiles.MinBy(kind => Rights.Least(kind.Entry))!.Entry);
+
     private static RazorComponentResult<ImportPage> Ask(RegisterKind? kind, Phrase? problem) =>
         new(new Dictionary<string, object?> { ["Chosen"] = kind, ["Problem"] = problem is null ? null : OfficeText.Say(problem) });
 
@@ -34,9 +41,11 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
     {
         var (form, status, wrong) = await PostedFile.ReadAsync(context, MostBody, bytes =>
             $"The file is {(bytes / 1048576.0).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} MB long; a list may have at most 5 MB. Split it; every part begins with the headings.");
+        if (Refusal(context) is { } refusal) return refusal;
         if (form is null) return Again(status, wrong);
         var kind = RegisterKind.InFiles.FirstOrDefault(one => one.List == form["kind"]);
         if (kind is null) return Again(400, "What the file lists was not read. Choose spreaders, scales, materials or people.");
+        if (OfficeActor.Refusal(context, kind.Entry) is { } notThese) return notThese;
         if (!TextCulture.TryFind(form["culture"], out var culture)) return Again(400, "How numbers are written was not read. Choose one of the two.", kind);
         if (form.Files.GetFile("file") is not { Length: > 0 } file) return Again(400, "No file was chosen, or it is empty. Choose a file in CSV.", kind);
         using var bytes = new MemoryStream();
@@ -54,6 +63,8 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
     private async Task<IResult> Preview(HttpContext context, string token, string? notice)
     {
         if (shelf.Find(token) is not { } list) return Gone(context);
+        // A form that was refused as it was sent comes back with its notice.
+        if (notice is null && OfficeActor.Refusal(context, list.Kind.Entry) is { } refusal) return refusal;
         return Show(list, list.Done ?? await PlanAsync(list, context.RequestAborted), notice, null);
     }
 

@@ -1,3 +1,4 @@
+using Lanewright.Accounts;
 using Lanewright.Core.Register;
 using Lanewright.Host;
 
@@ -11,6 +12,17 @@ internal static class OfficeActor
 
     /// <summary>Who it is; also right in the answer to the request in which the name was picked.</summary>
     internal static Actor? Of(HttpContext context) => context.Items[Picked] as Actor ?? Actors.Of(context);
+
+    /// <summary>
+    /// Whether a form that makes a kind of entry is taken from who asks. On one machine alone it is from everybody: who says
+    /// no name yet is asked for it when the form is sent.
+    /// </summary>
+    internal static bool May(HttpContext context, string kind) =>
+        Of(context) is { } actor ? Rights.Allows(actor.Role, kind) : Actors.Mode(context) != AccountsMode.Accounts;
+
+    /// <summary>Says in words that a form is not for the role of who asks; null when it is.</summary>
+    internal static IResult? Refusal(HttpContext context, string kind) =>
+        May(context, kind) || Of(context) is not { } actor ? null : AccountPages.NotForRole(actor, Rights.Least(kind));
 
     /// <summary>What is wrong with a name; null when nothing is.</summary>
     internal static string? NameProblem(string? name)

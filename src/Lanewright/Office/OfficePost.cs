@@ -62,7 +62,7 @@ internal sealed record OfficePost(IFormCollection Form)
             return await Again(200, $"You are {form[Who].ToString().Trim()} now. Nothing was saved yet: look at it once more and send it.");
         }
 
-        if (Rights.Allows(actor.Role, kind)) return await save(post, actor);
+        if (OfficeActor.May(context, kind)) return await save(post, actor);
         return await Again(
             403, $"Your role, {RoleWord(actor.Role)}, may look at this, not change it; the role {RoleWord(Rights.Least(kind))} may. Nothing was saved.");
 

@@ -28,10 +28,11 @@ internal sealed class RegisterForms(OfficeData data, OfficeWriter writer)
     }
 
     private async Task<IResult> New(HttpContext context, RegisterKind kind) =>
-        await Show(context, new() { Kind = kind, Texts = new Dictionary<string, string>() });
+        OfficeActor.Refusal(context, kind.Entry) ?? await Show(context, new() { Kind = kind, Texts = new Dictionary<string, string>() });
 
     private async Task<IResult> Edit(HttpContext context, RegisterKind kind, string id)
     {
+        if (OfficeActor.Refusal(context, kind.Entry) is { } refusal) return refusal;
         var item = await Item(kind, id, context.RequestAborted);
         if (item is null && kind != RegisterKind.Rules) return Problems.Answer(404, "There is no such record at this address.");
         return await Show(context, FormOf(kind, id, item));
