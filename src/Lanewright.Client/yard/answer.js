@@ -91,7 +91,14 @@ const place = path => {
   return run ? '/' + run[1] : '';
 };
 
+// Which setting or run it is about, where its own words do not say so.
+function whereOf(finding) {
+  const setting = /^runs at (.+)$/.exec(finding.field);
+  const run = /^runs\[(\d+)\]/.exec(finding.field);
+  return setting ? [' · ', t`At ${setting[1]}`] : run && finding.values?.run === undefined ? [' · ', t`Run ${Number(run[1]) + 1}`] : null;
+}
+
 /** What the person must know: what was found and what to do about it; nothing when nothing was. */
 export const findingsOf = findings => findings.length ? h('section', null, h('h2', null, t('Look at this')), h('ul.findings', null, findings.map(finding =>
-      h('li.' + finding.severity, null, h('strong', null, { stop: t('Stop'), warn: t('Doubt'), note: t('Note') }[finding.severity] ?? finding.severity),
+      h('li.' + finding.severity, null, h('strong', null, { stop: t('Stop'), warn: t('Doubt'), note: t('Note') }[finding.severity] ?? finding.severity, whereOf(finding)),
         h('p', null, finding.message), h('p.hint', null, finding.action))))) : null;

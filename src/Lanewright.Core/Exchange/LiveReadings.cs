@@ -1,13 +1,15 @@
 using System.Globalization;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
+using Lanewright.Core.Spreading;
+using Lanewright.Core.Text;
 using Lanewright.Core.Weighing;
 
 namespace Lanewright.Core.Exchange;
 
 /// <summary>
 /// What is wrong with readings as soon as they are typed, at the field where they were typed: below zero, above the scale's
-/// capacity, lighter full than empty. The analysis says the same, but only of runs that are complete.
+/// capacity, lighter full than empty; and a time longer than any drop, which is only a doubt. The analysis says the same, but only of runs that are complete.
 /// </summary>
 internal static class LiveReadings
 {
@@ -25,7 +27,16 @@ internal static class LiveReadings
             Pair(input, run, run.Path + ".whole", ".tare", ".gross", ".gross", findings);
             Pair(input, run, run.Path + ".counted", ".tare", ".gross", ".gross", findings);
             Pair(input, run, run.Path + ".truck", ".after", ".before", ".after", findings);
+            Time(input, run, findings);
         }
+    }
+
+    private static void Time(LiveInput input, LiveRun run, List<Finding> findings)
+    {
+        var path = run.Path + ".time";
+        if (QuantityText.Read<Duration>(input.Text(path), input.Culture, Units.Second).TryGet(out var time)
+            && ConditionChecks.LongRun(path, run.Name, time) is { } finding)
+            Put(finding, path, findings);
     }
 
     private static void Pair(LiveInput input, LiveRun run, string here, string less, string more, string at, List<Finding> findings)

@@ -54,8 +54,8 @@ public sealed class TypedFields
     public string TypedPath(string path)
     {
         ArgumentNullException.ThrowIfNull(path);
-        // The runs of one drive setting are named with it.
-        if (path.StartsWith("runs at ", StringComparison.Ordinal)) return "runs";
+        // The runs of one drive setting are named with it, not with a path.
+        if (path.StartsWith("runs at ", StringComparison.Ordinal)) return path;
         if (FieldPath.Read(path.Replace("spreader.controller", "spreader", StringComparison.Ordinal)) is not { } steps)
             return path;
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Lanewright.Core.Findings;
 using Lanewright.Core.Quantities;
 
@@ -8,6 +9,18 @@ internal static class ConditionChecks
 {
     private const double LowestEngineSpeed = 1200.0 / 60;
     private const double EngineSpeedBand = 0.10;
+    // Common practice, no source: a drop lasts seconds to minutes.
+    private const double LongestDrop = 30 * 60;
+
+    /// <summary>What is said of a run that lasted longer than any drop; null for no such run.</summary>
+    internal static Finding? LongRun(string field, string run, Duration time)
+    {
+        if (!(time.Si > LongestDrop)) return null;
+        var minutes = Math.Floor(time.Si / 60);
+        var hours = Math.Floor(minutes / 60);
+        var lasted = string.Create(CultureInfo.InvariantCulture, $"{(hours > 0 ? $"{hours:0} h " : "")}{minutes - (60 * hours):0} min");
+        return DropTestFindings.LongRun.At(field, FindingValue.Text("run", run), FindingValue.Text("lasted", lasted));
+    }
 
     internal static void Of(TestSheet sheet, List<Finding> findings)
     {
@@ -15,6 +28,7 @@ internal static class ConditionChecks
         {
             var run = sheet.Runs[i];
             var name = FindingValue.Text("run", run.Id);
+            if (run.Time is { } time && LongRun($"runs[{i}].time", run.Id, time) is { } lasted) findings.Add(lasted);
             if (run.EngineSpeed is { } speed && speed.Si < LowestEngineSpeed * (1 - 1e-9))
                 findings.Add(DropTestFindings.LowEngineSpeed.At(
                     $"runs[{i}].engineSpeed", name,

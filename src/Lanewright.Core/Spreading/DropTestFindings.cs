@@ -57,8 +57,8 @@ public static class DropTestFindings
     /// <summary>Too few runs for the outlier test.</summary>
     public static readonly FindingKind OutlierNoPower = new(
         "run.outlier-no-power", Severity.Note,
-        "With {count} runs the outlier test can hardly find anything: G cannot exceed {largest}, and {critical} would "
-        + "be needed.",
+        "With only {count} runs, Grubbs' test can hardly tell whether one of them is an outlier, however far off it lies "
+        + "(its G reaches at most {largest}; {critical} is needed).",
         "Six or more runs let a bad one show itself.");
 
     /// <summary>Line misses the origin.</summary>
@@ -99,6 +99,12 @@ public static class DropTestFindings
         "material.moisture-exact", Severity.Note,
         "How far off the moisture of {share:percent} may be is not stated; it is taken as exact.",
         "Enter plusMinus; half a percent of moisture is half a percent of the answer.");
+
+    /// <summary>Longer than any drop, as when a timer was left running.</summary>
+    public static readonly FindingKind LongRun = new(
+        "run.long", Severity.Warn,
+        "Run {run} lasted {lasted}; a drop lasts seconds to minutes (common practice, no source).",
+        "If the timer was forgotten, type the seconds that the drop took in its place, or drop again.");
 
     /// <summary>Timing uncertainty assumed.</summary>
     public static readonly FindingKind TimingAssumed = new(
@@ -143,7 +149,7 @@ public static class DropTestFindings
     public static readonly FindingKind Wide = new(
         "answer.wide", Severity.Warn,
         "The answer is certain to {got:percent}; {wanted:percent} was wanted.",
-        "Do {runs} more run(s) like these, about {mass} more in all.");
+        "Do {runs} more run like these, about {mass} more in all.|Do {runs} more runs like these, about {mass} more in all.");
 
     /// <summary>Answer less certain than wanted and more of the same will not help.</summary>
     public static readonly FindingKind WideForGood = new(
@@ -229,8 +235,8 @@ public static class DropTestFindings
     public static IReadOnlyList<FindingKind> All { get; } =
     [
         NoCount, CountNotPositive, NoRuns, SingleRun, SingleRunKnown, TwoRuns, Scatter, Outlier, OutlierNoPower, StartStop, OneSize,
-        SettingMatters, FewCounts, SmallDrop, MoistureTakenAsExact, TimingAssumed, LowEngineSpeed, EngineSpeedDiffers,
-        ColdOil, GateDiffers, PulsesPerTurn, Wide, WideForGood, TooWide, FirstOrderFails, ResolutionNotStated,
+        SettingMatters, FewCounts, SmallDrop, MoistureTakenAsExact, LongRun, TimingAssumed, LowEngineSpeed,
+        EngineSpeedDiffers, ColdOil, GateDiffers, PulsesPerTurn, Wide, WideForGood, TooWide, FirstOrderFails, ResolutionNotStated,
         CoarseResolution, OutOfRange, LargeChange, CurrentOfManySettings, NoDelivered, Fails, CannotTell,
         AdoptedAgainstStop, DecisionWithoutReason,
     ];

@@ -87,7 +87,7 @@ internal static class ReportText
         if (result.More is { Runs: > 0 } more)
         {
             yield return "  " + show.Say(
-                $"To reach ± {show.Percent(sheet.WantedUncertainty)}: {more.Runs} more run(s) like these, about {show.Mass(more.Mass, 2)} in all");
+                $"To reach ± {show.Percent(sheet.WantedUncertainty)}: {more.Runs} more run like these, about {show.Mass(more.Mass, 2)} in all|To reach ± {show.Percent(sheet.WantedUncertainty)}: {more.Runs} more runs like these, about {show.Mass(more.Mass, 2)} in all");
         }
     }
 

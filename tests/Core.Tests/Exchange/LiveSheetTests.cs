@@ -41,6 +41,48 @@ public class LiveSheetTests
     private static string[] ToDo(JsonElement answer) =>
         [.. answer.GetProperty("todo").EnumerateArray().Select(item => item.GetProperty("path").GetString()!)];
 
+    [Theory]
+    [InlineData("1800", "en-US", null)]
+    [InlineData("2,730", "en-US", "Run 2 lasted 45 min;")]
+    [InlineData("10834.2", "en-US", "Run 2 lasted 3 h 0 min;")]
+    [InlineData("10834,2", "de-DE", "Run 2 lasted 3 h 0 min;")]
+    [InlineData("119 min", "en-US", "Run 2 lasted 1 h 59 min;")]
+    public void A_timer_that_was_left_running_is_doubted_beside_its_field_and_not_refused(string time, string culture, string? said)
+    {
+        var fields = Typed();
+        fields["culture"] = culture;
+        fields["spreader.current"] = culture == "en-US" ? "11.4" : "11,4";
+        fields["runs[1].time"] = time;
+        foreach (var unready in new[] { false, true })
+        {
+            if (unready) fields.Remove("runs[1].filled");
+            var answer = Answer(fields, culture);
+            var about = answer.GetProperty("fields").GetProperty("runs[1].time");
+            Assert.Equal(said is not null, about.TryGetProperty("problem", out var problem));
+            if (said is null) continue;
+            Assert.StartsWith(said, problem.GetProperty("message").GetString(), StringComparison.Ordinal);
+            Assert.Contains("type the seconds", problem.GetProperty("action").GetString(), StringComparison.Ordinal);
+            Assert.Equal("warn", problem.GetProperty("severity").GetString());
+            Assert.Single(answer.GetProperty("findings").EnumerateArray(), one => one.GetProperty("code").GetString() == "run.long");
+        }
+    }
+
+    [Fact]
+    public void What_is_found_of_the_runs_of_one_setting_names_the_setting()
+    {
+        var fields = Typed(4);
+        fields["spreader.loop"] = "open";
+        fields["spreader.constant"] = "mass-per-time";
+        fields["spreader.unit"] = "lb/min";
+        fields.Remove("spreader.current");
+        for (var r = 0; r < 4; r++) fields[$"runs[{r}].time"] = "60";
+        fields["runs[0].setting"] = fields["runs[1].setting"] = "30 %";
+        fields["runs[2].setting"] = fields["runs[3].setting"] = "60 %";
+        var two = Answer(fields).GetProperty("findings").EnumerateArray().Where(one => one.GetProperty("code").GetString() == "run.two")
+            .Select(one => one.GetProperty("field").GetString());
+        Assert.Equal(["runs at 30 %", "runs at 60 %"], two.Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void A_whole_test_gives_the_value_to_key_in_and_what_it_meant_on_the_road()
     {

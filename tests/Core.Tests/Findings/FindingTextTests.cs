@@ -36,6 +36,37 @@ public sealed class FindingTextTests
         Assert.False(FindingText.IsComplete(Kind("", "").At("f", FindingValue.Text("w", "x"))));
     }
 
+    [Theory]
+    [InlineData(1, "c do 1 more")]
+    [InlineData(2, "do 2 more again d")]
+    [InlineData(0, "do 0 more again d")]
+    public void Two_forms_for_one_and_for_more_are_chosen_by_the_first_number(double count, string expected)
+    {
+        var finding = Kind("{w}", "do {n:count} more|do {n:count} more again").At(
+            "f", FindingValue.Text("w", "a|b"), FindingValue.Number("n", count, Dimension.Fraction));
+        Assert.Equal("a a|b b", FindingText.Message(finding, TextCulture.Invariant, UnitPreferences.Metric));
+        Assert.Equal(expected, FindingText.Action(finding, TextCulture.Invariant, UnitPreferences.Metric));
+        Assert.True(FindingText.IsComplete(finding));
+    }
+
+    [Theory]
+    [InlineData("en", "Do 1 more run like these, about 40 kg more in all.", "Do 3 more runs like these, about 40 kg more in all.")]
+    [InlineData("fr", "Faire 1 prise de plus comme celles-ci, environ 40 kg de plus en tout.", "Faire 3 prises de plus comme celles-ci, environ 40 kg de plus en tout.")]
+    [InlineData("fi", "Tee vielä 1 samanlainen erä, yhteensä noin 40 kg lisää.", "Tee vielä 3 samanlaista erää, yhteensä noin 40 kg lisää.")]
+    public void One_more_run_and_more_runs_are_said_in_each_language(string language, string one, string more)
+    {
+        Assert.True(Language.TryFind(language, out var found));
+        var culture = TextCulture.Invariant.In(found);
+        Assert.Equal(one, Said(1));
+        Assert.Equal(more, Said(3));
+
+        string Said(double runs) => FindingText.Action(
+            Core.Spreading.DropTestFindings.Wide.At(
+                "runs", FindingValue.Number("got", 0.05, Dimension.Fraction), FindingValue.Number("wanted", 0.02, Dimension.Fraction),
+                FindingValue.Number("runs", runs, Dimension.Fraction), FindingValue.Number("mass", 40, Dimension.Mass)),
+            culture, UnitPreferences.Metric);
+    }
+
     [Fact]
     public void A_place_is_a_path_a_line_and_a_column_as_far_as_they_are_known()
     {

@@ -38,6 +38,7 @@ public sealed class DropTestFindingsTests
         {
             Material = new() { Name = "salt", Moisture = new(0.02, false, null) },
         }),
+        new(LongRun, "runs[1].time", Good.With(1, r => r with { Time = Duration.FromSi(10_800) })),
         new(TimingAssumed, "timingUncertainty", Flow with { TimingUncertainty = null }),
         new(LowEngineSpeed, "runs[3].engineSpeed", Good.With(3, r => Engine(r, 1100))),
         new(EngineSpeedDiffers, "runs", Good.With(3, r => Engine(r, 1800))),
