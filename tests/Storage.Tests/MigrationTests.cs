@@ -1,5 +1,7 @@
 using Lanewright.Storage.Database;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Metadata;
 
 namespace Lanewright.Storage.Tests;
 
@@ -20,6 +22,39 @@ public sealed class MigrationTests
         Assert.NotEmpty(context.Database.GetMigrations());
         Assert.False(context.Database.HasPendingModelChanges(), "Run: dotnet ef migrations add NAME --context PostgresRecords");
     }
+
+    [Fact]
+    public void The_tables_written_into_the_program_are_those_of_the_classes()
+    {
+        using var context = new SqliteDesign().CreateDbContext([]);
+        var written = context.Model;
+        Assert.IsType<Lanewright.Storage.Database.Compiled.Sqlite.SqliteRecordsModel>(written, exactMatch: false);
+        // What the framework works out from the classes, which the program itself no longer does.
+        var worked = context.GetService<IDesignTimeModel>().Model;
+        Assert.True(
+            Tables(worked).SequenceEqual(Tables(written), StringComparer.Ordinal),
+            "Run: dotnet ef dbcontext optimize --context SqliteRecords (docs/decisions/0005-records.md)");
+        Assert.Contains("tests.LastNumber INTEGER", string.Join('\n', Tables(worked)), StringComparison.Ordinal);
+    }
+
+    private static List<string> Tables(IModel model) =>
+    [
+        .. from entity in model.GetEntityTypes()
+           let table = entity.GetTableName()
+           from line in (string[])
+           [
+               .. entity.GetProperties().Select(property =>
+                   $"{table}.{property.GetColumnName()} {property.GetColumnType()}, {(property.IsNullable ? "may" : "must not")} be null,"
+                   + $" {property.GetTypeMapping().Converter?.GetType().Name} {property.ValueGenerated} {property.GetMaxLength()}"),
+               .. entity.GetKeys().Select(key => $"{table} key {Names(key.Properties)} {key.IsPrimaryKey()}"),
+               .. entity.GetIndexes().Select(index => $"{table} index {Names(index.Properties)} {index.IsUnique}"),
+               .. entity.GetForeignKeys().Select(key => $"{table} foreign {Names(key.Properties)}"),
+           ]
+           orderby line
+           select line,
+    ];
+
+    private static string Names(IEnumerable<IReadOnlyProperty> properties) => string.Join(' ', properties.Select(property => property.Name));
 
     [Fact]
     public void Both_databases_have_the_same_migrations()

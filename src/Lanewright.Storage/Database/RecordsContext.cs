@@ -63,6 +63,6 @@ internal abstract class RecordsContext(DbContextOptions options) : DbContext(opt
         });
     }
 
-    private sealed class UtcTicks() : ValueConverter<DateTimeOffset, long>(
+    internal sealed class UtcTicks() : ValueConverter<DateTimeOffset, long>(
         moment => moment.UtcTicks, ticks => new DateTimeOffset(ticks, TimeSpan.Zero));
 }

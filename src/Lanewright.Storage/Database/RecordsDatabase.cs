@@ -21,21 +21,8 @@ internal sealed class RecordsDatabase
     internal RecordsDatabase(RecordsPlace place)
     {
         Place = place;
-        if (place.File is { } file)
-        {
-            sqlite = new DbContextOptionsBuilder<SqliteRecords>()
-                .UseSqlite(SharedDatabase.Connection(file))
-                .AddInterceptors(new SqlitePragmas(place.MostPages))
-                .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
-                .Options;
-        }
-        else
-        {
-            postgres = new DbContextOptionsBuilder<PostgresRecords>()
-                .UseNpgsql(place.Database)
-                .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
-                .Options;
-        }
+        if (place.File is { } file) sqlite = InFile(file, place.MostPages);
+        else postgres = AtServer(place.Database!);
     }
 
     internal RecordsPlace Place { get; }
@@ -62,6 +49,20 @@ internal sealed class RecordsDatabase
         var connection = (SqliteConnection)context.Database.GetDbConnection();
         return (await context.Database.UseTransactionAsync(connection.BeginTransaction(deferred: true), stop))!;
     }
+
+    // Each in a method of its own: what is not used is not loaded.
+    private static DbContextOptions<SqliteRecords> InFile(string file, int? mostPages) =>
+        new DbContextOptionsBuilder<SqliteRecords>()
+            .UseSqlite(SharedDatabase.Connection(file))
+            .AddInterceptors(new SqlitePragmas(mostPages))
+            .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
+            .Options;
+
+    private static DbContextOptions<PostgresRecords> AtServer(string connection) =>
+        new DbContextOptionsBuilder<PostgresRecords>()
+            .UseNpgsql(connection)
+            .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
+            .Options;
 
     /// <summary>Closes pooled connections to a SQLite file, so that it can be moved.</summary>
     internal void Release()

@@ -14,7 +14,7 @@ internal static class RecordsOpening
         var place = database.Place;
         if (place.File is { } file)
         {
-            if (opening is not Opening.Make && !File.Exists(file) && !File.Exists(file + "-wal")) throw None(place);
+            if (opening is not Opening.Make && !File.Exists(file) && !File.Exists(file + "-wal")) throw TableVersions.None(place);
             ProveWritable(place);
             Inspect(place, file);
         }
@@ -22,16 +22,7 @@ internal static class RecordsOpening
         var context = database.Context();
         await using (context)
         {
-            var known = context.Database.GetMigrations().ToList();
-            var applied = (await context.Database.GetAppliedMigrationsAsync(stop)).ToList();
-            if (applied.FirstOrDefault(name => !known.Contains(name)) is { } newer) throw Newer(place, newer);
-            if (applied.Count == 0 && opening is not Opening.Make) throw None(place);
-            if (applied.Count < known.Count)
-            {
-                if (applied.Count > 0 && place.File is not null) Copy(place, known[^1]);
-                await context.Database.MigrateAsync(stop);
-            }
-
+            await TableVersions.UpdateAsync(context, place, opening is Opening.Make, stop);
             await RefillAsync(context, stop);
         }
     }
@@ -70,15 +61,6 @@ internal static class RecordsOpening
             return wrong.SqliteErrorCode == 26 ? (Phrase)"the file is not a database" : "the file's contents are inconsistent";
         }
     }
-
-    internal static RecordsException Newer(RecordsPlace place, string migration) => new(
-        RecordsFault.Newer,
-        $"The records in {place.Name} were written by a newer version of Lanewright ({migration}). Update this program."
-        + $" Nothing was changed.");
-
-    private static RecordsException None(RecordsPlace place) => new(
-        RecordsFault.Denied,
-        $"There are no records in {place.Name}. Name the right place with {(place.File is null ? "--database" : "--data")}.");
 
     private static void Inspect(RecordsPlace place, string file)
     {

@@ -35,13 +35,7 @@ public static class SharedDatabase
         ArgumentNullException.ThrowIfNull(place);
         try
         {
-            var known = context.Database.GetMigrations().ToList();
-            var applied = (await context.Database.GetAppliedMigrationsAsync(stop)).ToList();
-            if (applied.FirstOrDefault(name => !known.Contains(name)) is { } newer)
-                throw RecordsOpening.Newer(place, newer);
-            if (applied.Count == known.Count) return;
-            if (applied.Count > 0 && place.File is not null) RecordsOpening.Copy(place, known[^1]);
-            await context.Database.MigrateAsync(stop);
+            await TableVersions.UpdateAsync(context, place, mayMake: true, stop);
         }
         catch (Exception wrong) when (wrong is not RecordsException && Fault(wrong, place) is not null)
         {

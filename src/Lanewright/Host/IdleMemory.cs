@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Lanewright.Host;
 
 /// <summary>
@@ -7,11 +9,26 @@ namespace Lanewright.Host;
 internal sealed class IdleMemory : IDisposable
 {
     private static readonly TimeSpan Rest = TimeSpan.FromSeconds(8);
-    private readonly Timer timer = new(_ => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true));
+
+    // Pools of buffers let go of some of what nobody took for a minute, each time they see a collection.
+    private static readonly TimeSpan Again = TimeSpan.FromSeconds(65);
+
+    private const long Little = 1_000_000;
+
+    private static readonly Trim? NativeTrim =
+        OperatingSystem.IsLinux() && NativeLibrary.TryGetExport(NativeLibrary.GetMainProgramHandle(), "malloc_trim", out var found)
+            ? Marshal.GetDelegateForFunctionPointer<Trim>(found)
+            : null;
+
+    private readonly Timer timer;
+
+    private IdleMemory() => timer = new(_ => Collect());
+
+    private delegate int Trim(nuint pad);
 
     public void Dispose() => timer.Dispose();
 
-    /// <summary>Begins the wait anew with every request; one collection follows the last of them.</summary>
+    /// <summary>Begins the wait anew with every request; after the last of them memory is collected until little comes back.</summary>
     internal static void Use(WebApplication app)
     {
         var idle = new IdleMemory();
@@ -28,5 +45,14 @@ internal sealed class IdleMemory : IDisposable
                 idle.timer.Change(Rest, Timeout.InfiniteTimeSpan);
             }
         });
+    }
+
+    private void Collect()
+    {
+        var before = GC.GetGCMemoryInfo().TotalCommittedBytes;
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        // What SQLite gave back to the C library goes back to the system.
+        NativeTrim?.Invoke(0);
+        if (before - GC.GetGCMemoryInfo().TotalCommittedBytes > Little) timer.Change(Again, Timeout.InfiniteTimeSpan);
     }
 }

@@ -52,7 +52,7 @@ internal static class TrustSite
             return next(context);
         });
         app.Use(OfficeLanguage.Keep);
-        app.MapGet("/", () => new RazorComponentResult<TrustPage>(new Dictionary<string, object?>
+        app.MapGet("/", IResult () => new RazorComponentResult<TrustPage>(new Dictionary<string, object?>
         {
             ["Address"] = address,
             ["Fingerprint"] = Fingerprint(authority),
@@ -63,7 +63,7 @@ internal static class TrustSite
         var pages = Path.Combine(AppContext.BaseDirectory, "wwwroot", "office");
         foreach (var style in new[] { "office.css", "accounts.css" })
             app.MapGet($"/office/{style}", () => Results.File(Path.Combine(pages, style), "text/css"));
-        app.MapFallback(() => Problems.Answer(404, $"Only the page that explains the certificate is here. Everything else: {address}"));
+        app.MapFallback("{**rest}", () => Problems.Answer(404, $"Only the page that explains the certificate is here. Everything else: {address}"));
         return app;
     }
 

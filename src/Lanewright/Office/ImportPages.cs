@@ -15,7 +15,7 @@ internal sealed class ImportPages(OfficeData data, OfficeWriter writer, TimeProv
 
     internal void Map(WebApplication app)
     {
-        app.MapGet(Address, (HttpContext context, string? kind) => Refusal(context) ?? Ask(RegisterKind.Find(kind ?? ""), null));
+        app.MapGet(Address, IResult (HttpContext context, string? kind) => Refusal(context) ?? Ask(RegisterKind.Find(kind ?? ""), null));
         app.MapPost(Address, context => Take(context).Send(context));
         app.MapGet(Address + "/{token}", (HttpContext context, string token) => Preview(context, token, null));
         app.MapPost(Address + "/{token}", (HttpContext context, string token) => Confirm(context, token));

@@ -22,6 +22,13 @@ internal static class OfficeServices
             options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
         // On one machine a form need not outlive the program: one that is sent later comes back with what was typed.
-        if (local) services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        if (!local) return;
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        // That one makes its key when a form first needs it; the stored keys it stands in for are not even looked for.
+        foreach (var start in services.Where(service => service.ServiceType == typeof(IHostedService)
+            && service.ImplementationType?.Assembly == typeof(EphemeralDataProtectionProvider).Assembly).ToList())
+        {
+            services.Remove(start);
+        }
     }
 }

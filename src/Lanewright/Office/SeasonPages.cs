@@ -59,10 +59,10 @@ internal sealed class SeasonPages(OfficeData data)
         }
     }
 
-    private async Task<RazorComponentResult<SeasonPage>> Balance(CancellationToken stop)
+    private async Task<IResult> Balance(CancellationToken stop)
     {
         var balance = await data.Season.Balances.DepotsAsync(stop);
-        return new(new Dictionary<string, object?>
+        return new RazorComponentResult<SeasonPage>(new Dictionary<string, object?>
         {
             ["Data"] = balance?.Answer, ["Refused"] = Texts(balance), ["Folder"] = data.Season.Place ?? "", ["Invented"] = data.Season.IsInvented,
             ["HasLogs"] = data.Season.Ledgers is { HasRows: true },

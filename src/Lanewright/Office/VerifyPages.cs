@@ -16,7 +16,7 @@ internal sealed class VerifyPages(EntryStore store, string? keyFolder)
 
     internal void Map(WebApplication app)
     {
-        app.MapGet(Address, () => Page(null, null));
+        app.MapGet(Address, IResult () => Page(null, null));
         app.MapPost(Address, context => Take(context).Send(context));
         app.MapGet(Address + "/key.pem", Key);
     }
