@@ -46,7 +46,7 @@ internal static class TableVersions
                 ? $"SELECT name FROM sqlite_master WHERE type = 'table' AND name = '{table}'"
                 : $"SELECT to_regclass('\"{table}\"')::text";
             if (await command.ExecuteScalarAsync(stop) is not string) return [];
-            command.CommandText = $"SELECT \"MigrationId\" FROM \"{table}\" ORDER BY \"MigrationId\"";
+            command.CommandText = $"SELECT \"MigrationId\" FROM \"{table}\"";
             return await NamesAsync(command, stop);
         }
         finally
@@ -60,6 +60,7 @@ internal static class TableVersions
         var names = new List<string>();
         await using var rows = await command.ExecuteReaderAsync(stop);
         while (await rows.ReadAsync(stop)) names.Add(rows.GetString(0));
+        names.Sort(StringComparer.Ordinal);
         return names;
     }
 }

@@ -39,6 +39,7 @@ internal static partial class Exceptions
         ("Lanewright.Logs.Applied.TableFile", "SQL"),
         ("Lanewright.Logs.Rows.RowReader", "kept with refused rows in a file; RefusedFile.Said says it"),
         ("System.Text.RegularExpressions.Generated.", "patterns"),
+        ("Microsoft.AspNetCore.Http.Generated.", "what takes requests apart, for the server's log"),
         ("Lanewright.Commands.Misspelling", "patterns"),
     ];
 
