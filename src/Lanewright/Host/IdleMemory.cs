@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Lanewright.Storage;
 
 namespace Lanewright.Host;
 
@@ -20,18 +21,23 @@ internal sealed class IdleMemory : IDisposable
             ? Marshal.GetDelegateForFunctionPointer<Trim>(found)
             : null;
 
+    private readonly EntryStore store;
     private readonly Timer timer;
 
-    private IdleMemory() => timer = new(_ => Collect());
+    private IdleMemory(EntryStore store)
+    {
+        this.store = store;
+        timer = new(_ => Collect());
+    }
 
     private delegate int Trim(nuint pad);
 
     public void Dispose() => timer.Dispose();
 
     /// <summary>Begins the wait anew with every request; after the last of them memory is collected until little comes back.</summary>
-    internal static void Use(WebApplication app)
+    internal static void Use(WebApplication app, EntryStore store)
     {
-        var idle = new IdleMemory();
+        var idle = new IdleMemory(store);
         app.Lifetime.ApplicationStopped.Register(idle.Dispose);
         app.Use(async (context, next) =>
         {
@@ -49,6 +55,8 @@ internal sealed class IdleMemory : IDisposable
 
     private void Collect()
     {
+        // Each connection that waits for the next question keeps pages of the file.
+        store.Release();
         var before = GC.GetGCMemoryInfo().TotalCommittedBytes;
         GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         // What SQLite gave back to the C library goes back to the system.

@@ -42,7 +42,7 @@ internal static class Server
         var accounts = options.Accounts is AccountsMode.Accounts;
         if (accounts) AccountsSetup.AddServices(builder, options, store);
         var app = builder.Build();
-        IdleMemory.Use(app);
+        IdleMemory.Use(app, store);
         app.Use(OfficeLanguage.Use);
         app.Use(Problems.Catch);
         if (options.Network is { } reached) Listening.UseProxy(app, reached);
@@ -62,7 +62,7 @@ internal static class Server
         OfficePages.Map(app, store);
         app.MapGet("/trust", () => new RazorComponentResult<Network.Pages.ReadyPage>());
         if (accounts) AccountsSetup.Map(app, store);
-        app.MapFallback("/api/{**rest}", () => Problems.Answer(404, "There is nothing at this address."));
+        app.MapFallback("/api/{**rest}", context => Problems.Answer(404, "There is nothing at this address.").ExecuteAsync(context));
         return app;
     }
 

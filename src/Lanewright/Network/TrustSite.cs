@@ -63,7 +63,8 @@ internal static class TrustSite
         var pages = Path.Combine(AppContext.BaseDirectory, "wwwroot", "office");
         foreach (var style in new[] { "office.css", "accounts.css" })
             app.MapGet($"/office/{style}", () => Results.File(Path.Combine(pages, style), "text/css"));
-        app.MapFallback("{**rest}", () => Problems.Answer(404, $"Only the page that explains the certificate is here. Everything else: {address}"));
+        app.MapFallback(context =>
+            Problems.Answer(404, $"Only the page that explains the certificate is here. Everything else: {address}").ExecuteAsync(context));
         return app;
     }
 
