@@ -94,7 +94,7 @@ public static class DirectLiquid
         }
 
         report.Say(
-            "Amounts by area are for lanes of {width}; the flow goes on {lanes} lane(s) at {speed}.",
+            "Amounts by area are for lanes of {width}; lanes covered at once: {lanes}, at {speed}.",
             FindingValue.Number("width", sheet.LaneWidth, Dimension.Length), FindingValue.Number("lanes", sheet.Lanes, Dimension.Fraction),
             FindingValue.Number("speed", sheet.Speed, Dimension.Speed));
         if (sheet.Wanted is not { } wanted) return;

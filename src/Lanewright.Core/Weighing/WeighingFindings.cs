@@ -38,7 +38,8 @@ public static class WeighingFindings
     /// <summary>Readings do not fall on the division.</summary>
     public static readonly FindingKind OffDivision = new(
         "weigh.off-division", Severity.Warn,
-        "{count} reading(s) of run {run}, the first {reading}, do not fall on the division {division} of scale {scale}.",
+        "{count} reading of run {run}, {reading}, does not fall on the division {division} of scale {scale}."
+        + "|{count} readings of run {run}, the first {reading}, do not fall on the division {division} of scale {scale}.",
         "Check the division on the plate, the unit and the typing.");
 
     /// <summary>No division stated.</summary>

@@ -48,7 +48,8 @@ internal static class PlanText
         if (choice.Containers > 0)
         {
             var each = show.Mass(choice.MassPerRun.Si / choice.Containers, 2);
-            yield return "  " + show.Say($"Each run takes {choice.Containers} container(s) of about {each}, every one with its own tare.");
+            yield return "  " + show.Say(
+                $"Each run takes {choice.Containers} container of about {each}, with its own tare.|Each run takes {choice.Containers} containers of about {each}, every one with its own tare.");
         }
 
         if (choice.TimePerRun is { } time)
