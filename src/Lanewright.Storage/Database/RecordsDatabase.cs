@@ -1,7 +1,7 @@
 using System.Data;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Diagnostics;
+using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Lanewright.Storage.Database;
@@ -21,8 +21,8 @@ internal sealed class RecordsDatabase
     internal RecordsDatabase(RecordsPlace place)
     {
         Place = place;
-        if (place.File is { } file) sqlite = InFile(file, place.MostPages);
-        else postgres = AtServer(place.Database!);
+        if (place.File is not null) sqlite = OptionsFor<SqliteRecords>(place);
+        else postgres = OptionsFor<PostgresRecords>(place);
     }
 
     internal RecordsPlace Place { get; }
@@ -50,19 +50,9 @@ internal sealed class RecordsDatabase
         return (await context.Database.UseTransactionAsync(connection.BeginTransaction(deferred: true), stop))!;
     }
 
-    // Each in a method of its own: what is not used is not loaded.
-    private static DbContextOptions<SqliteRecords> InFile(string file, int? mostPages) =>
-        new DbContextOptionsBuilder<SqliteRecords>()
-            .UseSqlite(SharedDatabase.Connection(file))
-            .AddInterceptors(new SqlitePragmas(mostPages))
-            .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
-            .Options;
-
-    private static DbContextOptions<PostgresRecords> AtServer(string connection) =>
-        new DbContextOptionsBuilder<PostgresRecords>()
-            .UseNpgsql(connection)
-            .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
-            .Options;
+    private static DbContextOptions<T> OptionsFor<T>(RecordsPlace place)
+        where T : RecordsContext =>
+        SharedDatabase.For<T>(place, HistoryRepository.DefaultTableName).UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking).Options;
 
     /// <summary>Closes pooled connections to a SQLite file, so that it can be moved.</summary>
     internal void Release()

@@ -8,23 +8,17 @@ namespace Lanewright.Storage.Database;
 /// </summary>
 public static class SharedDatabase
 {
-    /// <summary>Connects a context to the place of the records, the same way the records do.</summary>
-    /// <param name="options">The options of the context.</param>
+    /// <summary>Options of a context, that of the records among others, at the place of the records.</summary>
     /// <param name="place">Where the records are.</param>
     /// <param name="history">The table in which the context's own migrations are listed.</param>
-    public static void Use(DbContextOptionsBuilder options, RecordsPlace place, string history)
+    public static DbContextOptionsBuilder<T> For<T>(RecordsPlace place, string history)
+        where T : DbContext
     {
-        ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(place);
-        if (place.File is { } file)
-        {
-            options.UseSqlite(Connection(file), sqlite => sqlite.MigrationsHistoryTable(history))
-                .AddInterceptors(new SqlitePragmas(place.MostPages));
-        }
-        else
-        {
-            options.UseNpgsql(place.Database, postgres => postgres.MigrationsHistoryTable(history));
-        }
+        var options = new DbContextOptionsBuilder<T>();
+        if (place.File is { } file) InFile(options, file, place.MostPages, history);
+        else AtServer(options, place.Database!, history);
+        return options;
     }
 
     /// <summary>Brings the context's own tables up to date.</summary>
@@ -50,10 +44,17 @@ public static class SharedDatabase
         return Faults.Of(wrong, place.Name, place.RestoreCommand);
     }
 
-    internal static string Connection(string file) => new SqliteConnectionStringBuilder
+    private static string Connection(string file) => new SqliteConnectionStringBuilder
     {
         DataSource = file,
         Mode = SqliteOpenMode.ReadWriteCreate,
         DefaultTimeout = SqlitePragmas.BusyMilliseconds / 1000,
     }.ToString();
+
+    // Each in a method of its own: what is not used is not loaded.
+    private static void InFile(DbContextOptionsBuilder options, string file, int? mostPages, string history) =>
+        options.UseSqlite(Connection(file), sqlite => sqlite.MigrationsHistoryTable(history)).AddInterceptors(new SqlitePragmas(mostPages));
+
+    private static void AtServer(DbContextOptionsBuilder options, string connection, string history) =>
+        options.UseNpgsql(connection, postgres => postgres.MigrationsHistoryTable(history));
 }

@@ -23,14 +23,14 @@ internal static class TableVersions
         await context.Database.MigrateAsync(stop);
     }
 
-    internal static RecordsException Newer(RecordsPlace place, string migration) => new(
-        RecordsFault.Newer,
-        $"The records in {place.Name} were written by a newer version of Lanewright ({migration}). Update this program."
-        + $" Nothing was changed.");
-
     internal static RecordsException None(RecordsPlace place) => new(
         RecordsFault.Denied,
         $"There are no records in {place.Name}. Name the right place with {(place.File is null ? "--database" : "--data")}.");
+
+    private static RecordsException Newer(RecordsPlace place, string migration) => new(
+        RecordsFault.Newer,
+        $"The records in {place.Name} were written by a newer version of Lanewright ({migration}). Update this program."
+        + $" Nothing was changed.");
 
     // Asked in SQL: the framework's own way builds a second model of everything for this one list, with every start.
     private static async Task<IReadOnlyList<string>> AppliedAsync(DbContext context, CancellationToken stop)

@@ -21,16 +21,8 @@ internal abstract class AccountsContext(DbContextOptions options) : IdentityUser
 
     /// <summary>A context of its own over the place of the records.</summary>
     internal static AccountsContext At(RecordsPlace place) => place.File is null
-        ? new PostgresAccounts(OptionsFor<PostgresAccounts>(place))
-        : new SqliteAccounts(OptionsFor<SqliteAccounts>(place));
-
-    private static DbContextOptions<T> OptionsFor<T>(RecordsPlace place)
-        where T : DbContext
-    {
-        var options = new DbContextOptionsBuilder<T>();
-        SharedDatabase.Use(options, place, History);
-        return options.Options;
-    }
+        ? new PostgresAccounts(SharedDatabase.For<PostgresAccounts>(place, History).Options)
+        : new SqliteAccounts(SharedDatabase.For<SqliteAccounts>(place, History).Options);
 
     // As in the records: neither database orders or keeps moments the same way, whole ticks serve both.
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
