@@ -7,8 +7,9 @@ namespace Lanewright.Core.Findings;
 /// <summary>
 /// Writes a finding as text, in the reader's units. A placeholder of the catalogue is <c>{name}</c> or
 /// <c>{name:form}</c>; the forms are <c>percent</c>, <c>count</c> (a whole number) and a digit 1 to 9 (so many
-/// significant digits). Two forms for one and for more are parted by <c>|</c>. Without a form, a number has the reader's unit for its dimension and four significant digits,
-/// all digits before the decimal mark, and no zeros at the end; a plain ratio is a plain number.
+/// significant digits). Two forms for one and for more are parted by <c>|</c>. Without a form, a number has the reader's
+/// unit for its dimension and four significant digits, all digits before the decimal mark, and no zeros at the end; a plain
+/// ratio is a plain number.
 /// </summary>
 public static class FindingText
 {
@@ -69,7 +70,7 @@ public static class FindingText
         ArgumentNullException.ThrowIfNull(culture);
         ArgumentNullException.ThrowIfNull(units);
         var text = new StringBuilder();
-        foreach (var (part, isValue) in Split(Form(culture.Language.Say(template), values)))
+        foreach (var (part, isValue) in Split(Form(culture.Language, culture.Language.Say(template), values)))
         {
             if (!isValue)
             {
@@ -85,13 +86,12 @@ public static class FindingText
     }
 
     // One form for one and another for more, as in a phrase: the first number in the text decides.
-    private static string Form(string text, IReadOnlyList<FindingValue> values)
+    private static string Form(Language language, string text, IReadOnlyList<FindingValue> values)
     {
         var bar = text.IndexOf('|', StringComparison.Ordinal);
         if (bar < 0) return text;
-        foreach (var (part, isValue) in Split(text[..bar]))
-            if (isValue && Find(values, Named(part).Name) is { Word: null, Term: null } number) return number.Si == 1 ? text[..bar] : text[(bar + 1)..];
-        return text[(bar + 1)..];
+        var first = Split(text[..bar]).Where(part => part.IsValue).Select(part => Find(values, Named(part.Text).Name)).FirstOrDefault(value => value is { Word: null, Term: null });
+        return language.Form(text, first?.Si ?? double.NaN);
     }
 
     private static string Show(FindingValue value, string form, TextCulture culture, UnitPreferences units)

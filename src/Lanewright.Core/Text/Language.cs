@@ -71,6 +71,15 @@ public sealed class Language
     /// <param name="english">A text of the code; never something that a person typed.</param>
     public string Say(string english) => Table.TryGetValue(english, out var own) ? own : english;
 
+    /// <summary>Of a text's two forms, parted by <c>|</c>, the one for so many; a text without a bar as it is.</summary>
+    internal string Form(string text, double count)
+    {
+        var bar = text.IndexOf('|', StringComparison.Ordinal);
+        if (bar < 0) return text;
+        // French has the first form for nothing as well: zéro essai, un essai, deux essais.
+        return count == 1 || (count == 0 && this == French) ? text[..bar] : text[(bar + 1)..];
+    }
+
     /// <summary>The phrase in this language, its places filled.</summary>
     public string Say(Phrase phrase)
     {

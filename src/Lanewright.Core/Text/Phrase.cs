@@ -122,14 +122,8 @@ public sealed class Phrase : IEquatable<Phrase>
         return filled.ToString();
     }
 
-    // French has the first form for nothing as well: zéro essai, un essai, deux essais.
-    private string Form(Language language, string text)
-    {
-        var bar = text.IndexOf('|', StringComparison.Ordinal);
-        if (bar < 0 || values!.Find(value => value is int or long) is not { } number) return text;
-        var count = Convert.ToInt64(number, CultureInfo.InvariantCulture);
-        return count == 1 || (count == 0 && language == Language.French) ? text[..bar] : text[(bar + 1)..];
-    }
+    private string Form(Language language, string text) =>
+        values!.Find(value => value is int or long) is { } number ? language.Form(text, Convert.ToDouble(number, CultureInfo.InvariantCulture)) : text;
 
     private static string Shown(Language language, char mark, object? value) => value switch
     {
