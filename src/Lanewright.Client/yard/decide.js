@@ -5,7 +5,7 @@ import { clock } from './field.js';
 import { write, yard } from './yard.js';
 import { t } from './words.js';
 
-const VERDICTS = [
+export const VERDICTS = [
   ['adopt', t('Adopt'), t('It holds and is used.')],
   ['repeat', t('Repeat'), t('Not good enough yet, or something was wrong.')],
   ['reject', t('Reject'), t('It does not hold; the old value stays.')],

@@ -1,6 +1,7 @@
 // Who works here, in which units, and what this device keeps and has sent.
 import { state } from './core.js';
 import { button, fill, h } from './dom.js';
+import { VERDICTS } from './decide.js';
 import { clock } from './field.js';
 import { listOf } from './begin.js';
 import { onSync, run, sync } from './sync.js';
@@ -90,11 +91,9 @@ async function draw(box) {
 const reasons = records => h('ul', null, records.slice(0, 50).map(record => h('li', null,
   `${said(record.entry)}: `, record.reason ?? '')));
 
-const VERDICTS = { adopt: t('Adopt'), repeat: t('Repeat'), reject: t('Reject') };
-
 // What an entry says, in the words of the pages as far as they have one for it.
 function said({ kind, payload }) {
-  if (kind === 'test.decision') return `${VERDICTS[payload.verdict] ?? payload.verdict} ${payload.keyed ?? ''}`.trim();
+  if (kind === 'test.decision') return `${VERDICTS.find(([value]) => value === payload.verdict)?.[1] ?? payload.verdict} ${payload.keyed ?? ''}`.trim();
   if (kind === 'test.begin') return `${t('New test')} ${payload.fields?.['spreader.id'] ?? ''}`.trim();
   const [, run, container, side] = /^runs\[(\d+)\]\.(?:containers\[(\d+)\]\.(tare|gross))?/.exec(payload.path ?? '') ?? [];
   const place = side ? `${t`Run ${Number(run) + 1}`}, ${side === 'tare' ? t`Empty (${Number(container) + 1})` : t`Full (${Number(container) + 1})`}` : payload.path ?? kind;

@@ -46,7 +46,7 @@ internal sealed class DriftPages(OfficeData data)
         return OfficeCsv.Answer("drift.csv", query.InOrder(found, Keys).Select(one => (string[])
         [
             one.Spreader.Number, one.Spreader.Record.Depot, one.Looks.Count.ToString(CultureInfo.InvariantCulture),
-            (100 * one.Share).ToString("0.0", CultureInfo.InvariantCulture), one.Cost?.ToString("0", CultureInfo.InvariantCulture) ?? "",
+            OfficeCsv.Number(100 * one.Share, "0.0"), OfficeCsv.Number(one.Cost, "0"),
         ]).Prepend(["number", "depot", "looks", "off_percent", "cost_of_waiting"]));
     }
 

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Globalization;
 using System.Text;
 
 namespace Lanewright.Office;
@@ -26,6 +27,9 @@ internal static class OfficeCsv
         Results.File([.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(string.Concat(rows.Select(Line)))], "text/csv; charset=utf-8", name);
 
     internal static string Line(IEnumerable<string> cells) => string.Join(',', cells.Select(Cell)) + "\r\n";
+
+    /// <summary>A number for programs: with a point, without a unit; empty where there is none.</summary>
+    internal static string Number(double? value, string format) => value?.ToString(format, CultureInfo.InvariantCulture) ?? "";
 
     /// <summary>A cell of a file as the text it was made of: without the apostrophe that keeps it from being a formula.</summary>
     internal static string Unguarded(string cell) => cell.StartsWith('\'') && IsRun(cell.AsSpan(1)) ? cell[1..] : cell;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Runtime.CompilerServices;
 using Lanewright.Core.Spreading;
 using Lanewright.Host;
@@ -172,12 +171,10 @@ internal static class OfficePages
         {
             yield return
             [
-                one.Number, one.Record.Depot, OfficeText.Because(one.Due!), Number(100 * one.Due!.Share, "0.##"), Number(one.Due.Mass / 1000, "0.###"),
-                Number(one.Due.Cost, "0"),
+                one.Number, one.Record.Depot, OfficeText.Because(one.Due!), OfficeCsv.Number(100 * one.Due!.Share, "0.##"), OfficeCsv.Number(one.Due.Mass / 1000, "0.###"),
+                OfficeCsv.Number(one.Due.Cost, "0"),
             ];
         }
-
-        static string Number(double? value, string format) => value?.ToString(format, CultureInfo.InvariantCulture) ?? "";
     }
 
     private static async IAsyncEnumerable<string[]> TestRows(
